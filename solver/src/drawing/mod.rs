@@ -1,0 +1,206 @@
+//! Drawings as plain data: paths, dimensions and labels on a sheet, in pixels, y down.
+//!
+//! Whoever shows a drawing decides colours and line widths by [`Style`]; every place and
+//! every number is decided here. Dimensions step outwards until nothing overlaps; a driving
+//! dimension that finds no place is listed in [`Drawing::unplaced`], so that it can be
+//! asked for elsewhere.
+
+mod barrel;
+mod describe;
+mod path;
+mod placement;
+mod sandwich;
+
+pub use barrel::draw_barrel;
+pub use sandwich::draw_sandwich;
+
+use crate::layout::WoodClass;
+use crate::unit::LengthUnit;
+
+/// The sheet a drawing is made for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sheet {
+    /// Width, px. Less than [`Sheet::LEAST_WIDTH`] is drawn as that.
+    pub width: f64,
+    /// Height of a row of dimensions, px: a finger needs more than a mouse.
+    pub row: f64,
+    /// Room for the text of one dimension, px.
+    pub text: f64,
+    /// Unit of the dimensions.
+    pub unit: LengthUnit,
+}
+
+impl Sheet {
+    /// The narrowest sheet that can be drawn on, px.
+    pub const LEAST_WIDTH: f64 = 280.0;
+}
+
+/// A drawing that is ready to be shown.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Drawing {
+    /// Width, px.
+    pub width: f64,
+    /// Height, px.
+    pub height: f64,
+    /// Paths, in the order they are painted.
+    pub shapes: Vec<Shape>,
+    /// Dimensions with their lines and the place of their text.
+    pub dimensions: Vec<Dimension>,
+    /// Short texts: groove numbers and the names of views.
+    pub labels: Vec<Label>,
+    /// Driving dimensions that found no place on this sheet.
+    pub unplaced: Vec<Size>,
+    /// The drawing in words.
+    pub description: String,
+}
+
+/// A path and what it stands for.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shape {
+    /// What it stands for.
+    pub style: Style,
+    /// SVG path data.
+    pub path: String,
+}
+
+/// What a path stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Style {
+    /// A slat as it comes to the groove head.
+    Slat,
+    /// Wood that goes to a class of the balance.
+    Wood(WoodClass),
+    /// The part of a pencil in the top slat, hatched.
+    TopHalf,
+    /// The part of a pencil in the bottom slat, hatched the other way.
+    BottomHalf,
+    /// The outline of the bare pencil.
+    Pencil,
+    /// The outline of a pencil that the slats cannot give.
+    Clash,
+    /// The outline over the coat.
+    Coat,
+    /// The groove.
+    Groove,
+    /// The lead.
+    Lead,
+    /// The glue plane.
+    Seam,
+    /// A centre line.
+    Centre,
+    /// The end of a partial view.
+    Break,
+}
+
+/// A size that a dimension shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Size {
+    /// Width of the bottom slat, and of both when they are alike.
+    SlatWidth,
+    /// Width of the top slat where it differs.
+    TopWidth,
+    /// Thickness of the top slat.
+    TopThickness,
+    /// Thickness of the bottom slat.
+    BottomThickness,
+    /// Diameter, distance across flats, or height of the finished barrel.
+    Barrel,
+    /// Finished corner radius.
+    CornerRadius,
+    /// Diameter of the lead.
+    Lead,
+    /// Wood between neighbours.
+    Land,
+    /// Distance between groove centres.
+    Pitch,
+    /// First groove centre from the datum edge.
+    FirstGroove,
+    /// Wood outside the first pencil.
+    Edge,
+    /// Wood planed off the top.
+    TopPlaning,
+    /// Wood planed off the bottom.
+    BottomPlaning,
+    /// Overall width of the finished barrel, standing on a face.
+    BarrelWidth,
+    /// Least wall without eccentricity.
+    Wall,
+}
+
+impl Size {
+    /// The words for it.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::SlatWidth => "Slat width",
+            Self::TopWidth => "Top slat width",
+            Self::TopThickness => "Top slat thickness",
+            Self::BottomThickness => "Bottom slat thickness",
+            Self::Barrel => "Finished size",
+            Self::CornerRadius => "Corner radius",
+            Self::Lead => "Lead diameter",
+            Self::Land => "Land",
+            Self::Pitch => "Pitch",
+            Self::FirstGroove => "First groove from the datum edge",
+            Self::Edge => "Edge",
+            Self::TopPlaning => "Planed off the top",
+            Self::BottomPlaning => "Planed off the bottom",
+            Self::BarrelWidth => "Overall width",
+            Self::Wall => "Wall",
+        }
+    }
+}
+
+/// A dimension with its lines and the place of its text.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Dimension {
+    /// What it measures.
+    pub size: Size,
+    /// Whether it can be typed over; a driven one follows from others.
+    pub driving: bool,
+    /// A sign in front of the number: ⌀, R or nothing.
+    pub sign: &'static str,
+    /// The number, as it is shown.
+    pub text: String,
+    /// Extension and dimension lines, SVG path data.
+    pub lines: String,
+    /// Arrow heads, SVG path data, to be filled.
+    pub arrows: String,
+    /// The box of the text, px.
+    pub area: Area,
+}
+
+/// A rectangle on the sheet, px.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Area {
+    /// Left edge.
+    pub x: f64,
+    /// Upper edge.
+    pub y: f64,
+    /// Width.
+    pub width: f64,
+    /// Height.
+    pub height: f64,
+}
+
+impl Area {
+    /// Whether two rectangles share more than a border.
+    #[must_use]
+    pub fn overlaps(&self, other: &Self) -> bool {
+        self.x < other.x + other.width
+            && other.x < self.x + self.width
+            && self.y < other.y + other.height
+            && other.y < self.y + self.height
+    }
+}
+
+/// A short text, centred on its place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Label {
+    /// Centre, px.
+    pub x: f64,
+    /// Middle of the line, px.
+    pub y: f64,
+    /// The text.
+    pub text: String,
+}

@@ -1,0 +1,153 @@
+//! What is wrong with a field, in words that say where, how much, against what, and what to try.
+
+use super::Field;
+use crate::entry::{Dimension, EntryProblem};
+use crate::figure;
+use crate::quantity::Length;
+use crate::unit::LengthUnit;
+use std::fmt;
+
+/// A broken rule of one field.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FieldProblem {
+    /// The field to mend.
+    pub field: Field,
+    /// What is wrong with it.
+    pub cause: Cause,
+}
+
+/// What is wrong with a field.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Cause {
+    /// The text is not a number of the kind asked for.
+    Unreadable(EntryProblem),
+    /// The number lies outside the range of the field.
+    OutOfRange {
+        /// The number that stands there, in the unit of the field.
+        found: f64,
+    },
+    /// The corner radius does not fit in the outline.
+    CornerTooLarge {
+        /// The radius asked for.
+        corner: Length,
+        /// The largest the outline allows.
+        most: Length,
+    },
+    /// The coat leaves no wood.
+    CoatTooThick {
+        /// The coat asked for, per side.
+        coat: Length,
+        /// The distance from the axis to the nearest face, over the coat.
+        inradius: Length,
+    },
+    /// The lead is as wide as the wood or wider.
+    LeadTooWide {
+        /// The lead asked for.
+        lead: Length,
+        /// The least width of the bare barrel through its axis.
+        wood: Length,
+    },
+    /// An order names a barrel that is not in the project.
+    NoSuchBarrel,
+}
+
+impl FieldProblem {
+    /// The message that stands beside the field: what is wrong, against what, and what to try.
+    ///
+    /// ```
+    /// use solver::{Field, LengthUnit, Typed};
+    /// let problem = Typed::Number(12.0).read(Field::SlatWidth).unwrap_err();
+    /// assert_eq!(problem.message(LengthUnit::Millimetre), "Slat width must be between 20 and 200\u{202f}mm; it is 12");
+    /// ```
+    #[must_use]
+    pub fn message(&self, unit: LengthUnit) -> String {
+        let spec = self.field.spec();
+        let label = spec.label;
+        let length = |value: Length| figure::length_with_unit(value.in_millimetres(), unit);
+        match &self.cause {
+            Cause::Unreadable(problem) => format!("{label} {problem}"),
+            Cause::OutOfRange { found } => {
+                let bound = |value| bound(value, spec.dimension, unit);
+                let suffix = suffix(spec.dimension, unit);
+                let range = format!(
+                    "{label} must be between {} and {}{suffix}",
+                    bound(spec.least),
+                    bound(spec.most)
+                );
+                if found.is_finite() {
+                    format!("{range}; it is {}", bound(*found))
+                } else {
+                    range
+                }
+            }
+            Cause::CornerTooLarge { corner, most } => format!(
+                "{label} {} is more than this outline allows: type {} or less",
+                length(*corner),
+                length(*most)
+            ),
+            Cause::CoatTooThick { coat, inradius } => format!(
+                "{label} {} leaves no wood: the barrel reaches {} from its axis to a face; type less than that",
+                length(*coat),
+                length(*inradius)
+            ),
+            Cause::LeadTooWide { lead, wood } => format!(
+                "{label} {} is wider than the wood, {} under the coat: choose a thinner lead or a larger barrel",
+                length(*lead),
+                length(*wood)
+            ),
+            Cause::NoSuchBarrel => {
+                "The barrel of this order is not in the project any more: choose another".to_owned()
+            }
+        }
+    }
+}
+
+/// A bound of a range, as short as it can be said.
+fn bound(value: f64, dimension: Dimension, unit: LengthUnit) -> String {
+    match dimension {
+        Dimension::Length if unit == LengthUnit::Inch => figure::length(value, unit),
+        _ => figure::exact(value),
+    }
+}
+
+/// The unit behind a range.
+fn suffix(dimension: Dimension, unit: LengthUnit) -> String {
+    match dimension {
+        Dimension::Length => format!("{}{}", figure::THIN_SPACE, unit.label()),
+        Dimension::Angle => "°".to_owned(),
+        Dimension::Percent => format!("{}%", figure::THIN_SPACE),
+        Dimension::Count | Dimension::Money | Dimension::Plain => String::new(),
+    }
+}
+
+impl fmt::Display for FieldProblem {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message(LengthUnit::Millimetre))
+    }
+}
+
+impl std::error::Error for FieldProblem {}
+
+/// Where in a project a field stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Place {
+    /// A barrel, by its place in the list.
+    Barrel(usize),
+    /// A slat stock, by its place in the list.
+    Slat(usize),
+    /// The machining rules.
+    Rules,
+    /// The layout that is looked at.
+    Layout,
+    /// A line of the order book, by its place in the list.
+    Order(usize),
+}
+
+/// A broken rule of a project.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Problem {
+    /// Where it stands.
+    pub place: Place,
+    /// What is wrong there.
+    pub problem: FieldProblem,
+}

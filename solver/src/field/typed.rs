@@ -1,0 +1,89 @@
+//! What stands in a field: a number, or the text that could not be read as one.
+
+use super::{Cause, Field, FieldProblem};
+use crate::entry;
+use crate::unit::LengthUnit;
+
+/// What stands in a field.
+///
+/// A number is kept in millimetres, degrees, pieces or currency, whatever unit it was
+/// typed in. Text that is no number stays as it was typed, so that nothing is lost.
+///
+/// ```
+/// use solver::{Field, LengthUnit, Typed};
+/// let width = Typed::new("3 in", Field::SlatWidth, LengthUnit::Millimetre);
+/// assert_eq!(width, Typed::Number(76.2));
+/// assert!(Typed::Text("wide".into()).read(Field::SlatWidth).is_err());
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub enum Typed {
+    /// A number in the unit of the field.
+    Number(f64),
+    /// Text that could not be read.
+    Text(String),
+}
+
+impl Typed {
+    /// The value a new project starts with.
+    #[must_use]
+    pub const fn initial(field: Field) -> Self {
+        Self::Number(field.spec().initial)
+    }
+
+    /// Nothing, for a field that may stay empty.
+    #[must_use]
+    pub const fn empty() -> Self {
+        Self::Text(String::new())
+    }
+
+    /// Takes in what a person typed; bare lengths are in the given unit.
+    #[must_use]
+    pub fn new(text: &str, field: Field, bare: LengthUnit) -> Self {
+        match entry::read(text, field.spec().dimension, bare) {
+            Ok(number) => Self::Number(number),
+            Err(_) => Self::Text(text.to_owned()),
+        }
+    }
+
+    /// The number, checked against the range of the field.
+    ///
+    /// # Errors
+    /// When the text is no number of the kind asked for, or the number lies outside the range.
+    pub fn read(&self, field: Field) -> Result<f64, FieldProblem> {
+        let spec = field.spec();
+        let number =
+            match self {
+                Self::Number(number) => *number,
+                Self::Text(text) => entry::read(text, spec.dimension, LengthUnit::Millimetre)
+                    .map_err(|problem| FieldProblem {
+                        field,
+                        cause: Cause::Unreadable(problem),
+                    })?,
+            };
+        // Written so that NaN falls outside.
+        if !(spec.least <= number && number <= spec.most) {
+            return Err(FieldProblem {
+                field,
+                cause: Cause::OutOfRange { found: number },
+            });
+        }
+        if spec.dimension == entry::Dimension::Count && number.fract() != 0.0 {
+            return Err(FieldProblem {
+                field,
+                cause: Cause::Unreadable(entry::EntryProblem::NotWhole),
+            });
+        }
+        Ok(number)
+    }
+
+    /// The number, or nothing when the field stands empty.
+    ///
+    /// # Errors
+    /// As [`Self::read`].
+    pub fn read_optional(&self, field: Field) -> Result<Option<f64>, FieldProblem> {
+        match self {
+            Self::Text(text) if text.trim().is_empty() => Ok(None),
+            _ => self.read(field).map(Some),
+        }
+    }
+}

@@ -1,0 +1,318 @@
+use super::*;
+use crate::barrel::{BarrelDraft, Shape};
+use crate::field::Typed;
+use crate::rules::{RulesDraft, Spacing};
+use crate::seam::Seam;
+use crate::slat::SlatDraft;
+use proptest::prelude::*;
+
+fn barrel(shape: Shape, size: f64, corner: f64) -> Barrel {
+    let mut draft = BarrelDraft::new("", shape);
+    draft.size = Typed::Number(size);
+    draft.corner_radius = Typed::Number(corner);
+    draft.check().unwrap()
+}
+
+fn slat(width: f64, thickness: f64) -> Slat {
+    let mut draft = SlatDraft::new("");
+    draft.width = Typed::Number(width);
+    draft.thickness = Typed::Number(thickness);
+    draft.check().unwrap()
+}
+
+fn rules(change: impl FnOnce(&mut RulesDraft)) -> Rules {
+    let mut draft = RulesDraft::new();
+    change(&mut draft);
+    draft.check().unwrap()
+}
+
+fn laid(barrel: &Barrel, turn: Angle, slat: &Slat, rules: &Rules) -> Layout {
+    lay_out(&Setup {
+        barrel,
+        turn,
+        top: slat,
+        bottom: slat,
+        rules,
+    })
+}
+
+fn failed(layout: &Layout) -> Vec<Rule> {
+    layout
+        .checks()
+        .iter()
+        .filter(|check| check.outcome == Outcome::Failed)
+        .map(|check| check.rule)
+        .collect()
+}
+
+fn hexagon_on_74(change: impl FnOnce(&mut RulesDraft)) -> Layout {
+    laid(
+        &barrel(Shape::Hexagonal, 7.0, 0.5),
+        Seam::ThroughFaces.turn(),
+        &slat(74.0, 5.0),
+        &rules(change),
+    )
+}
+
+#[test]
+fn closest_spacing_gives_spare_width_to_both_edges() {
+    let layout = laid(
+        &barrel(Shape::Hexagonal, 7.0, 0.5),
+        Seam::ThroughFaces.turn(),
+        &slat(78.0, 5.2),
+        &rules(|_| ()),
+    );
+    assert_eq!(layout.pencils(), 10);
+    assert!((layout.datum_edge().in_millimetres() - 3.0).abs() < 1e-12);
+    assert!((layout.far_edge().in_millimetres() - 3.0).abs() < 1e-12);
+}
+
+#[test]
+fn spread_spacing_leaves_just_the_edge_allowance() {
+    let layout = hexagon_on_74(|rules| {
+        rules.spacing = Spacing::Spread;
+        rules.land = Typed::Number(0.5);
+    });
+    assert_eq!(layout.pencils(), 9);
+    assert!((layout.datum_edge().in_millimetres() - 1.0).abs() < 1e-12);
+    assert!((layout.pitch().in_millimetres() - (74.0 - 2.0 - 6.84) / 8.0).abs() < 1e-12);
+}
+
+#[test]
+fn a_given_pitch_narrower_than_the_land_allows_fails_that_check() {
+    let layout = hexagon_on_74(|rules| {
+        rules.spacing = Spacing::Given;
+        rules.pitch = Typed::Number(7.1);
+    });
+    assert_eq!(failed(&layout), [Rule::Land]);
+    assert_eq!((layout.across(), layout.pencils()), (10, 0));
+    assert_eq!(layout.balance(), None);
+}
+
+#[test]
+fn a_slat_narrower_than_one_pencil_fails_on_width() {
+    let layout = laid(
+        &barrel(Shape::Round, 20.0, 0.0),
+        Angle::ZERO,
+        &slat(20.0, 12.0),
+        &rules(|_| ()),
+    );
+    assert!(failed(&layout).contains(&Rule::Width));
+    assert_eq!(layout.across(), 0);
+}
+
+#[test]
+fn upright_faces_are_noted_and_fail_where_relief_is_asked() {
+    let relief = |layout: &Layout| {
+        layout
+            .checks()
+            .iter()
+            .find(|check| check.rule == Rule::Relief)
+            .unwrap()
+            .outcome
+    };
+    assert_eq!(relief(&hexagon_on_74(|_| ())), Outcome::Noted);
+    assert_eq!(
+        relief(&hexagon_on_74(|rules| rules.relief = Typed::Number(2.0))),
+        Outcome::Failed
+    );
+    let corners = laid(
+        &barrel(Shape::Hexagonal, 7.0, 0.5),
+        Angle::ZERO,
+        &slat(74.0, 5.0),
+        &rules(|_| ()),
+    );
+    assert_eq!(relief(&corners), Outcome::Passed);
+}
+
+#[test]
+fn the_wall_is_what_is_left_of_a_lead_off_centre() {
+    let layout = hexagon_on_74(|_| ());
+    let wall = layout
+        .checks()
+        .iter()
+        .find(|check| check.rule == Rule::Wall)
+        .unwrap();
+    // 3.42 bare − 1.15 groove − 0.3 off centre.
+    assert_eq!(
+        wall.statement(crate::LengthUnit::Millimetre),
+        "1.97\u{202f}mm, 0.97\u{202f}mm more than asked"
+    );
+}
+
+#[test]
+fn a_shortfall_in_width_costs_the_tenth_pencil() {
+    let mut draft = SlatDraft::new("");
+    draft.width_tolerance = Typed::Number(0.1);
+    let slat = draft.check().unwrap();
+    let layout = laid(
+        &barrel(Shape::Hexagonal, 7.0, 0.5),
+        Seam::ThroughFaces.turn(),
+        &slat,
+        &rules(|_| ()),
+    );
+    assert_eq!(layout.pencils(), 9);
+}
+
+#[test]
+fn a_base_down_triangle_fits_a_thick_slat_on_a_thin_one() {
+    let triangle = barrel(Shape::Triangular, 7.6, 1.2);
+    let (thick, thin, rules) = (slat(74.0, 5.0), slat(74.0, 3.2), rules(|_| ()));
+    let pair = lay_out(&Setup {
+        barrel: &triangle,
+        turn: Angle::ZERO,
+        top: &thick,
+        bottom: &thin,
+        rules: &rules,
+    });
+    assert_eq!(pair.pencils(), 8);
+    let swapped = lay_out(&Setup {
+        barrel: &triangle,
+        turn: Angle::ZERO,
+        top: &thin,
+        bottom: &thick,
+        rules: &rules,
+    });
+    assert!(failed(&swapped).contains(&Rule::TopThickness));
+}
+
+#[test]
+fn a_lead_sunk_deeper_than_its_radius_closes_the_groove() {
+    let layout = hexagon_on_74(|rules| rules.axis_height = Typed::Number(1.2));
+    assert!(failed(&layout).contains(&Rule::OpenGroove));
+}
+
+/// Any set-up that a shop could ask for, and some that none would.
+fn any_setup() -> impl Strategy<Value = (Barrel, Angle, Slat, Slat, Rules)> {
+    let shapes = prop_oneof![
+        Just(Shape::Round),
+        Just(Shape::Hexagonal),
+        Just(Shape::Triangular)
+    ];
+    let barrels = (
+        shapes,
+        5.0_f64..12.0,
+        0.0_f64..1.0,
+        0.0_f64..0.2,
+        1.0_f64..3.0,
+    )
+        .prop_map(|(shape, size, share, coat, lead)| {
+            let mut draft = BarrelDraft::new("", shape);
+            draft.size = Typed::Number(size);
+            draft.corner_radius = Typed::Number(share * size / 2.0);
+            draft.coat = Typed::Number(coat);
+            draft.lead_diameter = Typed::Number(lead);
+            draft.check()
+        });
+    let slats = || {
+        (20.0_f64..120.0, 2.5_f64..12.0, 176.0_f64..190.0).prop_map(|(width, thickness, length)| {
+            let mut draft = SlatDraft::new("");
+            draft.width = Typed::Number(width);
+            draft.thickness = Typed::Number(thickness);
+            draft.length = Typed::Number(length);
+            draft.check().unwrap()
+        })
+    };
+    let rules = (
+        0..3_usize,
+        5.0_f64..14.0,
+        -1.0_f64..1.0,
+        0.0_f64..1.0,
+        0.0_f64..4.0,
+    )
+        .prop_map(|(spacing, pitch, axis, land, edge)| {
+            rules(|draft| {
+                draft.spacing = Spacing::ALL[spacing];
+                draft.pitch = Typed::Number(pitch);
+                draft.axis_height = Typed::Number(axis);
+                draft.land = Typed::Number(land);
+                draft.edge = Typed::Number(edge);
+            })
+        });
+    (barrels, -180.0_f64..180.0, slats(), slats(), rules).prop_filter_map(
+        "a barrel that can be made",
+        |(barrel, turn, top, bottom, rules)| {
+            Some((barrel.ok()?, Angle::degrees(turn), top, bottom, rules))
+        },
+    )
+}
+
+proptest! {
+    #[test]
+    fn the_parts_of_the_balance_add_up_to_the_wood_bought((barrel, turn, top, bottom, rules) in any_setup()) {
+        let layout = lay_out(&Setup { barrel: &barrel, turn, top: &top, bottom: &bottom, rules: &rules });
+        if let Some(balance) = layout.balance() {
+            let sum: crate::quantity::Volume = WoodClass::ALL.iter().map(|class| balance.volume(*class)).sum();
+            prop_assert!(((sum / balance.bought()) - 1.0).abs() < 1e-12, "{sum:?} of {:?}", balance.bought());
+            for class in WoodClass::ALL {
+                prop_assert!(balance.share(class) > -1e-12, "{class:?} is negative");
+            }
+        }
+    }
+
+    #[test]
+    fn grooves_keep_land_and_edges_and_one_more_never_fits((barrel, turn, top, bottom, rules) in any_setup()) {
+        let layout = lay_out(&Setup { barrel: &barrel, turn, top: &top, bottom: &bottom, rules: &rules });
+        let width = top.guaranteed_width().min(bottom.guaranteed_width());
+        let pencil = layout.extents().width();
+        let count = f64::from(layout.across());
+        let pitch = match rules.spacing {
+            PitchRule::Given(pitch) => pitch,
+            _ => pencil + rules.land,
+        };
+        // The row of n + 1 is wider than the slat less its edges.
+        prop_assert!((pencil + pitch * count + rules.edge * 2.0).in_millimetres() > width.in_millimetres());
+        if layout.across() > 0 {
+            let row = pencil + pitch * (count - 1.0) + rules.edge * 2.0;
+            prop_assert!(row.fits_in(width));
+            let last = layout.grooves().last().unwrap().centre;
+            let right = width - (last + layout.extents().right);
+            prop_assert!((right - layout.far_edge()).abs().in_millimetres() < 1e-9);
+            prop_assert!(rules.edge.fits_in(right));
+        }
+        for pair in layout.grooves().windows(2) {
+            prop_assert!(((pair[1].centre - pair[0].centre) - layout.pitch()).abs().in_millimetres() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn more_land_never_gives_more_pencils((barrel, turn, top, bottom, rules) in any_setup(), more in 0.0_f64..2.0) {
+        let wider = Rules { land: rules.land + Length::millimetres(more), ..rules };
+        let count = |rules: &Rules| lay_out(&Setup { barrel: &barrel, turn, top: &top, bottom: &bottom, rules }).pencils();
+        prop_assert!(count(&wider) <= count(&rules));
+    }
+
+    #[test]
+    fn a_wider_slat_never_gives_fewer_grooves((barrel, turn, top, bottom, rules) in any_setup()) {
+        let narrow = lay_out(&Setup { barrel: &barrel, turn, top: &top, bottom: &bottom, rules: &rules });
+        let wide = if top.width() > bottom.width() { &top } else { &bottom };
+        let both = lay_out(&Setup { barrel: &barrel, turn, top: wide, bottom: wide, rules: &rules });
+        prop_assert!(both.across() >= narrow.across());
+    }
+
+    #[test]
+    fn the_mirror_image_is_laid_the_same((barrel, turn, top, bottom, rules) in any_setup()) {
+        let one = lay_out(&Setup { barrel: &barrel, turn, top: &top, bottom: &bottom, rules: &rules });
+        let mirrored = lay_out(&Setup { barrel: &barrel, turn: -turn, top: &top, bottom: &bottom, rules: &rules });
+        let (a, b) = (one.extents(), mirrored.extents());
+        prop_assert!((a.left - b.right).abs().in_millimetres() < 1e-12);
+        prop_assert!((a.up - b.up).abs().in_millimetres() < 1e-12);
+        // A count may differ only where the room is a whole number of pitches to the last bit.
+        let room = (top.width().min(bottom.width()) - rules.edge * 2.0 - a.width()) / one.pitch();
+        prop_assume!((room - room.round()).abs() > 1e-9);
+        prop_assert_eq!(one.across(), mirrored.across());
+        prop_assert!((one.pitch() - mirrored.pitch()).abs().in_millimetres() < 1e-11);
+    }
+
+    #[test]
+    fn upside_down_with_the_slats_exchanged_is_the_same((barrel, turn, top, bottom, rules) in any_setup()) {
+        let one = lay_out(&Setup { barrel: &barrel, turn, top: &top, bottom: &bottom, rules: &rules });
+        let turned = turn + Angle::degrees(180.0);
+        let over = Rules { axis_height: -rules.axis_height, ..rules };
+        let other = lay_out(&Setup { barrel: &barrel, turn: turned, top: &bottom, bottom: &top, rules: &over });
+        prop_assert!((one.extents().up - other.extents().down).abs().in_millimetres() < 1e-12);
+        if let (Some(a), Some(b)) = (one.balance(), other.balance()) {
+            prop_assert!((a.yielded() - b.yielded()).abs() < 1e-12 || one.across() != other.across());
+        }
+    }
+}

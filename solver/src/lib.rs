@@ -1,0 +1,55 @@
+//! Wood-cased pencils laid on slat sandwiches: the grooves, the wood, the slats to buy.
+//!
+//! Pure functions from plain data to plain data. Nothing here knows how it is shown or
+//! kept: no screen, no storage, no clock but the time limit of a solve. A draft that may be
+//! wrong is checked into a value that cannot be, and every broken rule is reported at once:
+//!
+//! ```
+//! use solver::{BarrelDraft, RulesDraft, Seam, Setup, Shape, SlatDraft, WoodClass, lay_out};
+//! let barrel = BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap();
+//! let slat = SlatDraft::new("74 × 5").check().unwrap();
+//! let rules = RulesDraft::new().check().unwrap();
+//! let turn = Seam::ThroughFaces.turn();
+//! let layout = lay_out(&Setup { barrel: &barrel, turn, top: &slat, bottom: &slat, rules: &rules });
+//! assert_eq!(layout.pencils(), 10);
+//! assert!(layout.balance().unwrap().share(WoodClass::Pencils) > 0.45);
+//! ```
+
+pub mod entry;
+pub mod figure;
+pub mod purchase;
+
+mod barrel;
+mod decimal;
+mod drawing;
+mod field;
+mod layout;
+mod outline;
+mod project;
+mod quantity;
+mod ranking;
+mod rules;
+mod seam;
+mod slat;
+mod unit;
+
+pub use barrel::{Barrel, BarrelDraft, Shape};
+pub use drawing::{
+    Area as SheetArea, Dimension, Drawing, Label, Shape as DrawnShape, Sheet, Size, Style,
+    draw_barrel, draw_sandwich,
+};
+pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
+pub use layout::{
+    Check, Groove, GrooveShape, Layout, Measure, Outcome, Rule, Setup, WoodBalance, WoodClass,
+    lay_out,
+};
+pub use outline::{Arc, Extents, Line, Outline, Segment};
+pub use project::{
+    Entry, Id, LayoutDraft, LayoutParts, Order, OrderDraft, Project, ProjectDraft, Way,
+};
+pub use quantity::{Angle, Area, Direction, Length, Point, Volume};
+pub use ranking::{Aim, Candidate, GROSS, GrossNeeds, rank};
+pub use rules::{PitchRule, Rules, RulesDraft, Spacing};
+pub use seam::Seam;
+pub use slat::{Slat, SlatDraft, Supply};
+pub use unit::LengthUnit;

@@ -1,0 +1,341 @@
+//! What is asked of an outline: extents, area, perimeter, centroid, distances.
+
+use super::{Arc, Outline, Segment};
+use crate::quantity::{Angle, Area, Direction, Length, Point};
+
+/// How far an outline reaches from the lead axis on the four sides.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Extents {
+    /// Towards the datum edge.
+    pub left: Length,
+    /// Away from the datum edge.
+    pub right: Length,
+    /// Into the top slat.
+    pub up: Length,
+    /// Into the bottom slat.
+    pub down: Length,
+}
+
+impl Extents {
+    /// Width across the slat.
+    #[must_use]
+    pub fn width(&self) -> Length {
+        self.left + self.right
+    }
+
+    /// Height of the box round the outline.
+    #[must_use]
+    pub fn height(&self) -> Length {
+        self.up + self.down
+    }
+}
+
+impl Outline {
+    /// Support: the farthest the outline reaches from the axis in a direction.
+    ///
+    /// ```
+    /// use solver::{Angle, Direction, Length, Outline};
+    /// let hexagon = Outline::regular(6, Length::millimetres(3.5), Length::ZERO, Angle::ZERO);
+    /// assert_eq!(hexagon.support(Direction::UP).in_millimetres(), 3.5);
+    /// ```
+    #[must_use]
+    pub fn support(&self, direction: Direction) -> Length {
+        let reach = |segment: &Segment| {
+            let ends = segment
+                .start()
+                .along(direction)
+                .max(segment.end().along(direction));
+            match segment {
+                Segment::Arc(arc) if arc.faces(direction) => {
+                    ends.max(arc.centre.along(direction) + arc.radius)
+                }
+                _ => ends,
+            }
+        };
+        Length::millimetres(
+            self.segments
+                .iter()
+                .map(reach)
+                .fold(f64::NEG_INFINITY, f64::max),
+        )
+    }
+
+    /// The support on the four sides of the cross-section.
+    #[must_use]
+    pub fn extents(&self) -> Extents {
+        Extents {
+            left: self.support(Direction::LEFT),
+            right: self.support(Direction::RIGHT),
+            up: self.support(Direction::UP),
+            down: self.support(Direction::DOWN),
+        }
+    }
+
+    /// Enclosed area, by Green's theorem ½∮(x dy − y dx), exact for lines and arcs.
+    #[must_use]
+    pub fn area(&self) -> Area {
+        let twice = |segment: &Segment| {
+            let (from, to) = (segment.start(), segment.end());
+            match segment {
+                Segment::Line(_) => from.x * to.y - from.y * to.x,
+                Segment::Arc(arc) => {
+                    arc.radius * arc.radius * arc.sweep() + arc.centre.x * (to.y - from.y)
+                        - arc.centre.y * (to.x - from.x)
+                }
+            }
+        };
+        Area::square_millimetres(self.segments.iter().map(twice).sum::<f64>() / 2.0)
+    }
+
+    /// Length of the closed curve.
+    #[must_use]
+    pub fn perimeter(&self) -> Length {
+        let length = |segment: &Segment| match segment {
+            Segment::Line(line) => line.from.distance(line.to),
+            Segment::Arc(arc) => Length::millimetres(arc.radius * arc.sweep()),
+        };
+        self.segments.iter().map(length).sum()
+    }
+
+    /// Centre of the enclosed area, by Green's theorem (½∮x² dy, −½∮y² dx), exact for lines and arcs.
+    #[must_use]
+    pub fn centroid(&self) -> Point {
+        let (mut x, mut y) = (0.0, 0.0);
+        for segment in &self.segments {
+            let (from, to) = (segment.start(), segment.end());
+            match segment {
+                Segment::Line(_) => {
+                    x += (to.y - from.y) * (from.x * from.x + from.x * to.x + to.x * to.x) / 6.0;
+                    y -= (to.x - from.x) * (from.y * from.y + from.y * to.y + to.y * to.y) / 6.0;
+                }
+                Segment::Arc(arc) => {
+                    let moment = arc_moment(arc);
+                    x += moment.x;
+                    y += moment.y;
+                }
+            }
+        }
+        let area = self.area().in_square_millimetres();
+        Point {
+            x: x / area,
+            y: y / area,
+        }
+    }
+
+    /// Distance from the lead axis to the nearest point of the outline.
+    #[must_use]
+    pub fn least_distance(&self) -> Length {
+        let nearest = |segment: &Segment| {
+            let ends = Point::AXIS
+                .distance(segment.start())
+                .min(Point::AXIS.distance(segment.end()));
+            match segment {
+                Segment::Line(line) => {
+                    let foot = line.from.along(line.normal);
+                    let along = line.normal.quarter_turn();
+                    let beside = line.from.along(along) <= 0.0 && line.to.along(along) >= 0.0;
+                    if beside {
+                        Length::millimetres(foot)
+                    } else {
+                        ends
+                    }
+                }
+                Segment::Arc(arc) if arc.centre == Point::AXIS => Length::millimetres(arc.radius),
+                // The axis lies inside a convex outline, so the nearest point of a rounded
+                // corner whose centre is elsewhere is one of its ends.
+                Segment::Arc(_) => ends,
+            }
+        };
+        self.segments
+            .iter()
+            .map(nearest)
+            .fold(Length::millimetres(f64::INFINITY), Length::min)
+    }
+
+    /// Where a level line at `height` above the axis enters and leaves the outline, or nothing beside it.
+    #[must_use]
+    pub fn chord(&self, height: Length) -> Option<(Length, Length)> {
+        let level = height.in_millimetres();
+        let mut crossings = Vec::new();
+        for segment in &self.segments {
+            match segment {
+                Segment::Line(line) => crossings.extend(line_crossing(line.from, line.to, level)),
+                Segment::Arc(arc) => crossings.extend(arc_crossings(arc, level)),
+            }
+        }
+        let left = crossings.iter().copied().fold(f64::INFINITY, f64::min);
+        let right = crossings.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        (left <= right).then(|| (Length::millimetres(left), Length::millimetres(right)))
+    }
+
+    /// The least angle between a straight side and the upright, or nothing where no side is straight.
+    #[must_use]
+    pub fn least_lean(&self) -> Option<Angle> {
+        let lean = |segment: &Segment| match segment {
+            Segment::Line(line) => Some(Angle::radians(libm::asin(line.normal.y.abs()))),
+            Segment::Arc(_) => None,
+        };
+        self.segments
+            .iter()
+            .filter_map(lean)
+            .fold(None, |least, lean| match least {
+                Some(least) if least <= lean => Some(least),
+                _ => Some(lean),
+            })
+    }
+}
+
+/// First moments of area that an arc contributes, from the integrals of the powers of sine and cosine.
+fn arc_moment(arc: &Arc) -> Point {
+    let Arc {
+        centre,
+        radius,
+        from,
+        to,
+    } = *arc;
+    let sweep = arc.sweep();
+    let overlap = to.x * to.y - from.x * from.y;
+    let (cosines, sines) = (to.y - from.y, from.x - to.x);
+    let cosines_cubed = cosines - (to.y * to.y * to.y - from.y * from.y * from.y) / 3.0;
+    let sines_cubed = sines - (from.x * from.x * from.x - to.x * to.x * to.x) / 3.0;
+    let (cosines_squared, sines_squared) = ((sweep + overlap) / 2.0, (sweep - overlap) / 2.0);
+    Point {
+        x: radius / 2.0
+            * (centre.x * centre.x * cosines
+                + 2.0 * centre.x * radius * cosines_squared
+                + radius * radius * cosines_cubed),
+        y: radius / 2.0
+            * (centre.y * centre.y * sines
+                + 2.0 * centre.y * radius * sines_squared
+                + radius * radius * sines_cubed),
+    }
+}
+
+/// The x at which a side meets a level line; both ends of a level side.
+fn line_crossing(from: Point, to: Point, level: f64) -> Vec<f64> {
+    if from.y == to.y {
+        return if from.y == level {
+            vec![from.x, to.x]
+        } else {
+            Vec::new()
+        };
+    }
+    let share = (level - from.y) / (to.y - from.y);
+    if (0.0..=1.0).contains(&share) {
+        vec![from.x + (to.x - from.x) * share]
+    } else {
+        Vec::new()
+    }
+}
+
+/// The x at which an arc meets a level line.
+fn arc_crossings(arc: &Arc, level: f64) -> Vec<f64> {
+    let rise = (level - arc.centre.y) / arc.radius;
+    if rise.abs() > 1.0 {
+        return Vec::new();
+    }
+    let run = (1.0 - rise * rise).sqrt();
+    [-run, run]
+        .into_iter()
+        .filter(|x| arc.faces(Direction { x: *x, y: rise }))
+        .map(|x| arc.centre.x + arc.radius * x)
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn close(found: f64, expected: f64) {
+        assert!(
+            (found - expected).abs() < 1e-12,
+            "found {found}, expected {expected}"
+        );
+    }
+
+    fn regular(sides: u32, inradius: f64, corner: f64, turn: f64) -> Outline {
+        Outline::regular(
+            sides,
+            Length::millimetres(inradius),
+            Length::millimetres(corner),
+            Angle::degrees(turn),
+        )
+    }
+
+    #[test]
+    fn a_half_disc_has_its_centroid_at_four_thirds_of_radius_over_pi() {
+        let half = Arc {
+            centre: Point::AXIS,
+            radius: 3.0,
+            from: Direction::RIGHT,
+            to: Direction::LEFT,
+        };
+        close(
+            arc_moment(&half).y / (std::f64::consts::PI * 4.5),
+            4.0 / std::f64::consts::PI,
+        );
+        close(arc_moment(&half).x, 0.0);
+    }
+
+    #[test]
+    fn the_chord_of_a_hexagon_at_the_axis_runs_from_corner_to_corner() {
+        let (left, right) = regular(6, 3.5, 0.0, 0.0).chord(Length::ZERO).unwrap();
+        close(
+            right.in_millimetres() - left.in_millimetres(),
+            7.0 * 2.0 / 3.0_f64.sqrt(),
+        );
+    }
+
+    #[test]
+    fn a_level_line_beside_the_outline_has_no_chord() {
+        assert_eq!(
+            regular(6, 3.5, 0.5, 0.0).chord(Length::millimetres(3.6)),
+            None
+        );
+    }
+
+    #[test]
+    fn upright_faces_have_no_lean_at_all() {
+        assert_eq!(regular(6, 3.5, 0.5, 30.0).least_lean(), Some(Angle::ZERO));
+        close(
+            regular(6, 3.5, 0.5, 0.0).least_lean().unwrap().in_degrees(),
+            30.0,
+        );
+        assert_eq!(Outline::round(Length::millimetres(3.0)).least_lean(), None);
+    }
+
+    proptest! {
+        #[test]
+        fn the_centroid_of_a_regular_outline_is_its_axis(
+            sides in 3_u32..12, inradius in 0.5_f64..10.0, share in 0.0_f64..1.0, turn in -400.0_f64..400.0,
+        ) {
+            let centroid = regular(sides, inradius, inradius * share, turn).centroid();
+            prop_assert!(Point::AXIS.distance(centroid).in_millimetres() < 1e-11);
+        }
+
+        #[test]
+        fn turning_changes_neither_area_nor_perimeter_nor_the_nearest_distance(
+            sides in 3_u32..12, inradius in 0.5_f64..10.0, share in 0.0_f64..1.0, turn in -400.0_f64..400.0,
+        ) {
+            let (straight, turned) =
+                (regular(sides, inradius, inradius * share, 0.0), regular(sides, inradius, inradius * share, turn));
+            prop_assert!((straight.area() - turned.area()).abs().in_square_millimetres() < 1e-10);
+            prop_assert!((straight.perimeter() - turned.perimeter()).abs().in_millimetres() < 1e-11);
+            prop_assert!((turned.least_distance().in_millimetres() - inradius).abs() < 1e-12);
+        }
+
+        #[test]
+        fn every_point_of_the_outline_lies_within_its_support(
+            sides in 3_u32..12, share in 0.0_f64..1.0, turn in 0.0_f64..360.0, view in 0.0_f64..360.0,
+        ) {
+            let outline = regular(sides, 3.5, 3.5 * share, turn);
+            let direction = Angle::degrees(view).direction();
+            let support = outline.support(direction).in_millimetres();
+            for segment in outline.segments() {
+                prop_assert!(segment.start().along(direction) <= support + 1e-12);
+            }
+            prop_assert!(support >= 3.5 - 1e-12);
+        }
+    }
+}

@@ -1,0 +1,215 @@
+//! A stock of slats: size, what it may lack, and how it is bought.
+
+use crate::field::{Field, FieldProblem, Typed};
+use crate::quantity::{Length, Volume};
+
+/// A slat stock as it is being described; it may be wrong.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SlatDraft {
+    /// What it is called.
+    pub name: String,
+    /// Length along the grain.
+    pub length: Typed,
+    /// Nominal width.
+    pub width: Typed,
+    /// Nominal thickness.
+    pub thickness: Typed,
+    /// What a slat may lack in width.
+    pub width_tolerance: Typed,
+    /// What a slat may lack in thickness.
+    pub thickness_tolerance: Typed,
+    /// Slats in a pack.
+    pub pack_slats: Typed,
+    /// Price of a pack.
+    pub pack_price: Typed,
+    /// Slats on hand.
+    pub on_hand: Typed,
+    /// Most packs that can be bought; empty for no limit.
+    pub pack_limit: Typed,
+}
+
+/// A slat stock that can be worked with.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Slat {
+    name: String,
+    length: Length,
+    width: Length,
+    thickness: Length,
+    width_tolerance: Length,
+    thickness_tolerance: Length,
+    supply: Supply,
+}
+
+/// How a slat stock is bought.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Supply {
+    /// Slats in a pack, at least 1.
+    pub pack_slats: u32,
+    /// Price of a pack in hundredths of the currency.
+    pub pack_price: i64,
+    /// Slats on hand.
+    pub on_hand: u32,
+    /// Most packs that can be bought, or no limit.
+    pub pack_limit: Option<u32>,
+}
+
+impl SlatDraft {
+    /// A new stock, with the first value in every field and no limit on packs.
+    #[must_use]
+    pub fn new(name: &str) -> Self {
+        Self {
+            name: name.to_owned(),
+            length: Typed::initial(Field::SlatLength),
+            width: Typed::initial(Field::SlatWidth),
+            thickness: Typed::initial(Field::SlatThickness),
+            width_tolerance: Typed::initial(Field::WidthTolerance),
+            thickness_tolerance: Typed::initial(Field::ThicknessTolerance),
+            pack_slats: Typed::initial(Field::PackSlats),
+            pack_price: Typed::initial(Field::PackPrice),
+            on_hand: Typed::initial(Field::OnHand),
+            pack_limit: Typed::empty(),
+        }
+    }
+
+    /// The stock, or every rule it breaks.
+    ///
+    /// # Errors
+    /// One problem for each field that cannot be read or lies outside its range.
+    ///
+    /// ```
+    /// use solver::{Length, SlatDraft, Typed};
+    /// let mut draft = SlatDraft::new("Seven-ply");
+    /// draft.width_tolerance = Typed::Number(0.2);
+    /// assert_eq!(draft.check().unwrap().guaranteed_width(), Length::millimetres(73.8));
+    /// ```
+    pub fn check(&self) -> Result<Slat, Vec<FieldProblem>> {
+        let mut problems = Vec::new();
+        let mut read = |typed: &Typed, field| {
+            typed.read(field).unwrap_or_else(|problem| {
+                problems.push(problem);
+                0.0
+            })
+        };
+        let length = Length::millimetres(read(&self.length, Field::SlatLength));
+        let width = Length::millimetres(read(&self.width, Field::SlatWidth));
+        let thickness = Length::millimetres(read(&self.thickness, Field::SlatThickness));
+        let width_tolerance =
+            Length::millimetres(read(&self.width_tolerance, Field::WidthTolerance));
+        let thickness_tolerance =
+            Length::millimetres(read(&self.thickness_tolerance, Field::ThicknessTolerance));
+        // The ranges of the fields lie within u32, and a price of two decimals within i64.
+        let supply = Supply {
+            pack_slats: read(&self.pack_slats, Field::PackSlats) as u32,
+            pack_price: (read(&self.pack_price, Field::PackPrice) * 100.0).round() as i64,
+            on_hand: read(&self.on_hand, Field::OnHand) as u32,
+            pack_limit: self.pack_limit.read_optional(Field::PackLimit).map_or_else(
+                |problem| {
+                    problems.push(problem);
+                    None
+                },
+                |limit| limit.map(|packs| packs as u32),
+            ),
+        };
+        if problems.is_empty() {
+            let name = self.name.clone();
+            Ok(Slat {
+                name,
+                length,
+                width,
+                thickness,
+                width_tolerance,
+                thickness_tolerance,
+                supply,
+            })
+        } else {
+            Err(problems)
+        }
+    }
+}
+
+impl Slat {
+    /// What it is called.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Length along the grain.
+    #[must_use]
+    pub const fn length(&self) -> Length {
+        self.length
+    }
+
+    /// Nominal width.
+    #[must_use]
+    pub const fn width(&self) -> Length {
+        self.width
+    }
+
+    /// Nominal thickness.
+    #[must_use]
+    pub const fn thickness(&self) -> Length {
+        self.thickness
+    }
+
+    /// The width that every slat has: nominal less what it may lack.
+    #[must_use]
+    pub fn guaranteed_width(&self) -> Length {
+        self.width - self.width_tolerance
+    }
+
+    /// The thickness that every slat has: nominal less what it may lack.
+    #[must_use]
+    pub fn guaranteed_thickness(&self) -> Length {
+        self.thickness - self.thickness_tolerance
+    }
+
+    /// Wood of one slat as bought.
+    #[must_use]
+    pub fn volume(&self) -> Volume {
+        self.width * self.thickness * self.length
+    }
+
+    /// How it is bought.
+    #[must_use]
+    pub const fn supply(&self) -> Supply {
+        self.supply
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_empty_limit_means_no_limit() {
+        assert_eq!(
+            SlatDraft::new("").check().unwrap().supply().pack_limit,
+            None
+        );
+    }
+
+    #[test]
+    fn every_bad_field_is_reported_at_once() {
+        let mut draft = SlatDraft::new("");
+        draft.width = Typed::Number(-1.0);
+        draft.thickness = Typed::Text("thin".into());
+        draft.pack_slats = Typed::Number(2.5);
+        draft.pack_limit = Typed::Number(f64::INFINITY);
+        let fields: Vec<Field> = draft
+            .check()
+            .unwrap_err()
+            .into_iter()
+            .map(|problem| problem.field)
+            .collect();
+        assert_eq!(
+            fields,
+            [
+                Field::SlatWidth,
+                Field::SlatThickness,
+                Field::PackSlats,
+                Field::PackLimit
+            ]
+        );
+    }
+}
