@@ -1,2 +1,6 @@
-//! x
-fn main() {}
+//! The page.
+
+fn main() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(app::view::Slatwright);
+}

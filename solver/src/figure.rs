@@ -149,6 +149,19 @@ pub fn money(minor_units: i64) -> String {
     format!("{sign}{}.{:02}", count(amount / 100), amount % 100)
 }
 
+/// An amount of money given in hundredths of the currency that need not be whole, like a price
+/// for a gross.
+///
+/// ```
+/// use solver::figure;
+///
+/// assert_eq!(figure::money_rounded(565.6), "5.66");
+/// ```
+#[must_use]
+pub fn money_rounded(minor_units: f64) -> String {
+    plain(minor_units / 100.0, 2)
+}
+
 /// An angle given in degrees, to a tenth, with its sign.
 ///
 /// ```

@@ -24,6 +24,7 @@ mod decimal;
 mod drawing;
 mod field;
 mod layout;
+mod order_book;
 mod outline;
 mod project;
 mod quantity;
@@ -43,6 +44,7 @@ pub use layout::{
     Check, Groove, GrooveShape, Layout, Measure, Outcome, Rule, Setup, WoodBalance, WoodClass,
     lay_out,
 };
+pub use order_book::{BestSeam, OrderBook, Purchase, PurchaseList, RunLine, StockLine, Totals};
 pub use outline::{Arc, Extents, Line, Outline, Segment};
 pub use project::{
     Entry, Id, LayoutDraft, LayoutParts, Order, OrderDraft, Project, ProjectDraft, Way,

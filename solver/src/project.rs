@@ -331,3 +331,6 @@ fn keep<T>(
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

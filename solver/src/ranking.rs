@@ -111,3 +111,6 @@ fn compare(one: &Candidate, other: &Candidate, aim: Aim) -> Ordering {
         Aim::Wood => wood.then(pencils),
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,1 +1,11 @@
-//! tests
+//! Checks of the solver against the world outside, and native against wasm.
+//!
+//! The checks lie in `checks/`, each with its source beside it. [`trace()`] tells, bit for bit,
+//! everything the solver shows for a fixed set of cases; it is compiled natively and to wasm,
+//! and the two texts must be the same.
+
+mod dice;
+pub mod shop;
+mod trace;
+
+pub use trace::trace;

@@ -1,7 +1,7 @@
 //! The end view of a barrel with its sizes.
 
 use super::path::{Path, View};
-use super::placement::{Band, Side, Target, Wanted};
+use super::placement::{Band, CLEAR, CORNER, End, Side, Spot, Wanted};
 use super::{Drawing, Shape, Sheet, Size, Style, describe};
 use crate::barrel::Barrel;
 use crate::figure;
@@ -16,14 +16,10 @@ const MARGIN: f64 = 12.0;
 /// Draws a barrel standing on a face, the finished outline round the wood and the lead.
 #[must_use]
 pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
-    let sheet = Sheet {
-        width: sheet.width.max(Sheet::LEAST_WIDTH),
-        ..*sheet
-    };
+    let sheet = sheet.usable();
     let (finished, bare) = (barrel.finished(Angle::ZERO), barrel.bare(Angle::ZERO));
     let extents = finished.extents();
-    let beside = sheet.text + 4.0 * MARGIN;
-    let room = sheet.width - 2.0 * beside;
+    let room = sheet.width - 2.0 * (sheet.text + CLEAR + MARGIN / 4.0);
     let scale = (room / extents.width().in_millimetres())
         .min(MOST_HEIGHT / extents.height().in_millimetres());
     let x = sheet.width / 2.0;
@@ -33,29 +29,34 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
         x + extents.right.in_millimetres() * scale,
     );
     let mut unplaced = Vec::new();
-    let mut want = |band: &mut Band, wanted: Wanted| {
-        let (size, driving) = (wanted.size, wanted.driving);
-        if !band.place(wanted) && driving {
+    let mut want = |band: &mut Band, size, driving, length: Length, spots| {
+        let sign = match size {
+            Size::Lead => "⌀",
+            Size::CornerRadius => "R",
+            Size::Barrel if barrel.shape().size_is_diameter() => "⌀",
+            _ => "",
+        };
+        let text = figure::length(length.in_millimetres(), sheet.unit);
+        let placed = band.place(Wanted {
+            size,
+            driving,
+            sign,
+            text,
+            spots,
+        });
+        if !placed && driving {
             unplaced.push(size);
         }
     };
-    let text = |length: Length| figure::length(length.in_millimetres(), sheet.unit);
-    let round = barrel.shape().size_is_diameter();
 
-    let mut above = Band::new(Side::Above, limits, &sheet);
-    let target = Target::Inside(extents.up.in_millimetres() * scale);
-    if !round {
-        let width = extents.width();
-        let wanted = Wanted {
-            size: Size::BarrelWidth,
-            driving: false,
-            sign: "",
-            text: text(width),
-            from: left,
-            to: right,
-            target,
+    let mut above = Band::new(Side::Above, limits, f64::INFINITY, &sheet);
+    if !barrel.shape().size_is_diameter() {
+        let end = |along| End {
+            along,
+            inside: extents.up.in_millimetres() * scale,
         };
-        want(&mut above, wanted);
+        let spots = vec![Spot::between(end(left), end(right))];
+        want(&mut above, Size::BarrelWidth, false, extents.width(), spots);
     }
     let top = MARGIN + above.depth();
     let axis = top + extents.up.in_millimetres() * scale;
@@ -65,60 +66,38 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
     };
     let bottom = view.y(-extents.down);
 
-    let mut right_band = Band::new(Side::Right, (0.0, bottom + MARGIN), &sheet);
-    let wanted = Wanted {
-        size: Size::Barrel,
-        driving: true,
-        sign: if round { "⌀" } else { "" },
-        text: text(barrel.size()),
-        from: top,
-        to: bottom,
-        target: Target::Inside(extents.right.in_millimetres() * scale),
+    // Beside the view texts keep to its height, clear of those above and below.
+    let height = (top - CORNER, bottom + CORNER);
+    let mut right_band = Band::new(Side::Right, height, sheet.width - 2.0 - right, &sheet);
+    let end = |along| End {
+        along,
+        inside: extents.right.in_millimetres() * scale,
     };
-    want(&mut right_band, wanted);
+    let spots = vec![Spot::between(end(top), end(bottom))];
+    want(&mut right_band, Size::Barrel, true, barrel.size(), spots);
 
     let radius = barrel.lead_diameter() / 2.0;
-    let mut left_band = Band::new(Side::Left, (0.0, bottom + MARGIN), &sheet);
-    let wanted = Wanted {
-        size: Size::Wall,
-        driving: false,
-        sign: "",
-        text: text(bare.least_distance() - radius),
-        from: view.y(-radius),
-        to: view.y(-bare.least_distance()),
-        target: Target::Inside(extents.left.in_millimetres() * scale),
+    let mut left_band = Band::new(Side::Left, height, left - 2.0, &sheet);
+    let end = |height| End {
+        along: view.y(height),
+        inside: extents.left.in_millimetres() * scale,
     };
-    want(&mut left_band, wanted);
+    let wall = bare.least_distance() - radius;
+    let spots = vec![Spot::between(end(-radius), end(-bare.least_distance()))];
+    want(&mut left_band, Size::Wall, false, wall, spots);
 
-    let mut below = Band::new(Side::Below, limits, &sheet);
-    let slant = radius * std::f64::consts::FRAC_1_SQRT_2;
-    let tip = (view.x(-slant), view.y(-slant));
-    let leader = |size, sign, length, tip: (f64, f64)| Wanted {
-        size,
-        driving: true,
-        sign,
-        text: text(length),
-        from: tip.0,
-        to: tip.0,
-        target: Target::Point(tip.0, tip.1),
-    };
-    want(
-        &mut below,
-        leader(Size::Lead, "⌀", barrel.lead_diameter(), tip),
-    );
-    match lowest_corner(&finished) {
-        Some(corner) => {
-            let tip = (
-                view.x(Length::millimetres(corner.x)),
-                view.y(Length::millimetres(corner.y)),
-            );
-            want(
-                &mut below,
-                leader(Size::CornerRadius, "R", barrel.corner_radius(), tip),
-            );
-        }
-        None if barrel.shape().has_corners() => unplaced.push(Size::CornerRadius),
-        None => {}
+    let mut below = Band::new(Side::Below, limits, f64::INFINITY, &sheet);
+    let spots = lead_spots(&view, radius);
+    want(&mut below, Size::Lead, true, barrel.lead_diameter(), spots);
+    if barrel.shape().has_corners() {
+        let spots = corner_spots(&view, &finished);
+        want(
+            &mut below,
+            Size::CornerRadius,
+            true,
+            barrel.corner_radius(),
+            spots,
+        );
     }
 
     let cross = |reach: f64| {
@@ -162,21 +141,36 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
     }
 }
 
-/// The middle of the rounded corner that lies lowest, and of those the one to the right.
-pub(super) fn lowest_corner(outline: &Outline) -> Option<Point> {
-    let mut lowest: Option<Point> = None;
-    for segment in outline.segments() {
-        let Segment::Arc(arc) = segment else { continue };
-        if arc.centre == Point::AXIS {
-            continue;
-        }
-        let middle = arc.middle();
-        let lower = |than: Point| {
-            middle.y < than.y - 1e-9 || ((middle.y - than.y).abs() <= 1e-9 && middle.x > than.x)
-        };
-        if lowest.is_none_or(lower) {
-            lowest = Some(middle);
-        }
-    }
-    lowest
+/// Where a leader from below can point at the lead; the origin of the view is its axis.
+pub(super) fn lead_spots(view: &View, radius: Length) -> Vec<Spot> {
+    let slant = radius * std::f64::consts::FRAC_1_SQRT_2;
+    vec![
+        Spot::At(view.x(-slant), view.y(-slant)),
+        Spot::At(view.x(slant), view.y(-slant)),
+    ]
+}
+
+/// Where a leader from below can point at a rounded corner: the lowest first, and of those the
+/// one to the right. Sharp corners have no arc to point at.
+pub(super) fn corner_spots(view: &View, outline: &Outline) -> Vec<Spot> {
+    let mut corners: Vec<Point> = outline
+        .segments()
+        .iter()
+        .filter_map(|segment| match segment {
+            Segment::Arc(arc) if arc.centre != Point::AXIS => Some(arc.middle()),
+            _ => None,
+        })
+        .filter(|corner| corner.y < 0.0)
+        .collect();
+    // Heights that differ only by rounding are the same.
+    let height = |corner: &Point| (corner.y * 1e6).round();
+    corners.sort_by(|one, other| {
+        let lower = height(one).total_cmp(&height(other));
+        lower.then(other.x.total_cmp(&one.x))
+    });
+    let place = |corner: Point| {
+        let (x, y) = (Length::millimetres(corner.x), Length::millimetres(corner.y));
+        Spot::At(view.x(x), view.y(y))
+    };
+    corners.into_iter().map(place).collect()
 }

@@ -10,6 +10,8 @@ mod describe;
 mod path;
 mod placement;
 mod sandwich;
+#[cfg(test)]
+mod tests;
 
 pub use barrel::draw_barrel;
 pub use sandwich::draw_sandwich;
@@ -22,9 +24,9 @@ use crate::unit::LengthUnit;
 pub struct Sheet {
     /// Width, px. Less than [`Sheet::LEAST_WIDTH`] is drawn as that.
     pub width: f64,
-    /// Height of a row of dimensions, px: a finger needs more than a mouse.
+    /// Height of a row of dimensions, px: a finger needs more than a mouse. 16 to 64.
     pub row: f64,
-    /// Room for the text of one dimension, px.
+    /// Room for the text of one dimension, px, 32 to 100.
     pub text: f64,
     /// Unit of the dimensions.
     pub unit: LengthUnit,
@@ -33,6 +35,18 @@ pub struct Sheet {
 impl Sheet {
     /// The narrowest sheet that can be drawn on, px.
     pub const LEAST_WIDTH: f64 = 280.0;
+
+    /// The sheet with sizes that can be drawn on, whatever was asked for.
+    fn usable(self) -> Self {
+        // Neither bound is kept by a number that is none: `max` and `min` then give the bound.
+        let within = |size: f64, least: f64, most: f64| size.max(least).min(most);
+        Self {
+            width: within(self.width, Self::LEAST_WIDTH, 10_000.0),
+            row: within(self.row, 16.0, 64.0),
+            text: within(self.text, 32.0, 100.0),
+            unit: self.unit,
+        }
+    }
 }
 
 /// A drawing that is ready to be shown.

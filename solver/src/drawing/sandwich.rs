@@ -1,13 +1,17 @@
 //! The cross-section of a sandwich with its pencils, and an enlarged detail at the datum edge.
 
-use super::barrel::lowest_corner;
-use super::path::{Path, View};
-use super::placement::{Band, Side, Target, Wanted};
-use super::{Dimension, Drawing, Label, Shape, Sheet, Size, Style, describe};
+mod painting;
+
+use super::barrel::{corner_spots, lead_spots};
+use super::path::View;
+use super::placement::{Band, CLEAR, CORNER, End, Side, Spot, Wanted};
+use super::{Dimension, Drawing, Label, Shape, Sheet, Size, describe};
 use crate::figure;
-use crate::layout::{Layout, Outcome, Rule, Setup, WoodClass};
+use crate::layout::{Layout, Setup};
 use crate::quantity::{Length, Point};
 use crate::rules::PitchRule;
+use crate::slat::Slat;
+use painting::Scene;
 
 /// Space round a view, px.
 const MARGIN: f64 = 12.0;
@@ -15,8 +19,8 @@ const MARGIN: f64 = 12.0;
 const NUMBERS: f64 = 18.0;
 /// Pencils that the detail shows.
 const IN_DETAIL: usize = 2;
-/// The detail is drawn no higher than this, px.
-const MOST_DETAIL_HEIGHT: f64 = 260.0;
+/// A view is drawn no higher than this, px.
+const MOST_HEIGHT: f64 = 260.0;
 
 /// Draws a layout for a sheet.
 ///
@@ -24,13 +28,10 @@ const MOST_DETAIL_HEIGHT: f64 = 260.0;
 /// and thicknesses; the detail enlarges the first pencils at the datum edge with the sizes of
 /// the barrel, lead, land, edge and planing. Slats are drawn at their nominal sizes. Where the
 /// layout does not fit, what can be drawn is drawn, and pencils that the slats cannot give
-/// are marked as [`Style::Clash`].
+/// are marked as [`Style::Clash`](super::Style::Clash).
 #[must_use]
 pub fn draw_sandwich(setup: &Setup<'_>, layout: &Layout, sheet: &Sheet) -> Drawing {
-    let sheet = Sheet {
-        width: sheet.width.max(Sheet::LEAST_WIDTH),
-        ..*sheet
-    };
+    let sheet = sheet.usable();
     let mut artist = Artist {
         setup,
         layout,
@@ -64,6 +65,11 @@ struct Artist<'a> {
 }
 
 impl Artist<'_> {
+    /// Where both views begin; the thicknesses and the planing stand left of it.
+    fn left(&self) -> f64 {
+        self.sheet.text + CLEAR + MARGIN
+    }
+
     /// The whole width, from `top` down; returns where it ends.
     fn strip(&mut self, top: f64) -> f64 {
         let Setup {
@@ -72,94 +78,107 @@ impl Artist<'_> {
             rules,
             ..
         } = *self.setup;
-        let left = self.sheet.text + 3.0 * MARGIN;
+        let left = self.left();
         let width = upper.width().max(lower.width());
-        let scale = (self.sheet.width - left - 2.0 * MARGIN) / width.in_millimetres();
-        let across = |x: Length| left + x.in_millimetres() * scale;
-        let limits = (left - MARGIN, self.sheet.width - 2.0);
-
         let centres = self.centres();
-        let mut above = Band::new(Side::Above, limits, &self.sheet);
+        let overhang = self.overhang(&centres, width);
+        let scale = ((self.sheet.width - left - 2.0 * MARGIN)
+            / overhang.across(width).in_millimetres())
+        .min(MOST_HEIGHT / overhang.upright(upper, lower).in_millimetres());
+        let pixels = |length: Length| length.in_millimetres() * scale;
+        let origin = left + pixels(overhang.left);
+        let across = |x: Length| origin + pixels(x);
+        let limits = (left - CORNER, self.sheet.width - 2.0);
+
+        // Lines at a groove begin over its number, lines at an edge on the slat.
+        let groove = |centre| End::at_edge(across(centre));
+        let slat_edge = |x| End {
+            along: across(x),
+            inside: NUMBERS,
+        };
+        // The lines of the top width, which stands outside the rest, pass between the texts.
+        let alike = upper.width() == lower.width();
+        let inner_limits = if alike {
+            limits
+        } else {
+            (origin + CLEAR, limits.1.min(across(upper.width()) - CLEAR))
+        };
+        let mut above = Band::new(Side::Above, inner_limits, f64::INFINITY, &self.sheet);
         if self.layout.across() > 0 {
-            let span = (across(Length::ZERO), across(centres[0]));
-            self.want(
-                &mut above,
-                Size::FirstGroove,
-                false,
-                centres[0],
-                span,
-                Target::Inside(NUMBERS),
-            );
+            let spots = vec![Spot::between(slat_edge(Length::ZERO), groove(centres[0]))];
+            self.want(&mut above, Size::FirstGroove, false, centres[0], spots);
         }
-        if let [first, second, ..] = centres[..] {
+        if centres.len() > 1 {
             let given = matches!(rules.spacing, PitchRule::Given(_));
-            let span = (across(first), across(second));
-            self.want(
-                &mut above,
-                Size::Pitch,
-                given,
-                self.layout.pitch(),
-                span,
-                Target::Inside(NUMBERS),
-            );
+            let pairs = centres.windows(2);
+            let spots = pairs
+                .map(|pair| Spot::between(groove(pair[0]), groove(pair[1])))
+                .collect();
+            self.want(&mut above, Size::Pitch, given, self.layout.pitch(), spots);
         }
-        if upper.width() != lower.width() {
-            let span = (across(Length::ZERO), across(upper.width()));
-            self.want(
-                &mut above,
-                Size::TopWidth,
-                true,
-                upper.width(),
-                span,
-                Target::Inside(NUMBERS),
-            );
+        let mut outside = Band::new(Side::Above, limits, f64::INFINITY, &self.sheet);
+        if !alike {
+            let end = |x| End {
+                along: across(x),
+                inside: NUMBERS + pixels(overhang.above) + above.depth(),
+            };
+            let spots = vec![Spot::between(end(Length::ZERO), end(upper.width()))];
+            self.want(&mut outside, Size::TopWidth, true, upper.width(), spots);
         }
-        let upper_edge = top + above.depth() + NUMBERS;
-        let seam = upper_edge + upper.thickness().in_millimetres() * scale;
+        let numbers = top + outside.depth() + above.depth();
+        let upper_edge = numbers + NUMBERS + pixels(overhang.above);
+        let seam = upper_edge + pixels(upper.thickness());
         let view = View {
             scale,
-            origin: Point { x: left, y: seam },
+            origin: Point { x: origin, y: seam },
         };
         let lower_edge = view.y(-lower.thickness());
+        let lowest = lower_edge + pixels(overhang.below);
 
-        let mut below = Band::new(Side::Below, limits, &self.sheet);
-        let span = (across(Length::ZERO), across(lower.width()));
+        let mut below = Band::new(Side::Below, limits, f64::INFINITY, &self.sheet);
+        let end = |x| End {
+            along: across(x),
+            inside: pixels(overhang.below),
+        };
+        let spots = vec![Spot::between(end(Length::ZERO), end(lower.width()))];
+        self.want(&mut below, Size::SlatWidth, true, lower.width(), spots);
+
+        // Each thickness stands on its own side of the glue plane, so that both find room.
+        let room = left - 2.0;
+        let end = |along| End {
+            along,
+            inside: pixels(overhang.left),
+        };
+        let heights = (2.0, seam - CORNER);
+        let mut upper_half = Band::new(Side::Left, heights, room, &self.sheet);
+        let spots = vec![Spot::between(end(upper_edge), end(seam))];
         self.want(
-            &mut below,
-            Size::SlatWidth,
+            &mut upper_half,
+            Size::TopThickness,
             true,
-            lower.width(),
-            span,
-            Target::Inside(0.0),
+            upper.thickness(),
+            spots,
         );
-
-        let mut beside = Band::new(
-            Side::Left,
-            (upper_edge - NUMBERS, lower_edge + 2.0 * self.sheet.row),
-            &self.sheet,
+        let heights = (seam + CORNER, f64::INFINITY);
+        let mut lower_half = Band::new(Side::Left, heights, room, &self.sheet);
+        let spots = vec![Spot::between(end(seam), end(lower_edge))];
+        self.want(
+            &mut lower_half,
+            Size::BottomThickness,
+            true,
+            lower.thickness(),
+            spots,
         );
-        let halves = [
-            (Size::TopThickness, upper.thickness(), (upper_edge, seam)),
-            (Size::BottomThickness, lower.thickness(), (seam, lower_edge)),
-        ];
-        for (size, thickness, span) in halves {
-            self.want(
-                &mut beside,
-                size,
-                true,
-                thickness,
-                span,
-                Target::Inside(0.0),
-            );
-        }
 
         self.paint(&view, &centres, width, Scene::Whole);
-        self.number_grooves(&view, upper_edge - NUMBERS / 2.0);
+        self.number_grooves(&view, numbers + NUMBERS / 2.0);
+        self.dimensions.extend(above.dimensions(numbers));
         self.dimensions
-            .extend(above.dimensions(upper_edge - NUMBERS));
-        self.dimensions.extend(below.dimensions(lower_edge));
-        self.dimensions.extend(beside.dimensions(left));
-        (lower_edge + below.depth()).max(beside.end())
+            .extend(outside.dimensions(numbers - above.depth()));
+        self.dimensions.extend(below.dimensions(lowest));
+        self.dimensions.extend(upper_half.dimensions(left));
+        self.dimensions.extend(lower_half.dimensions(left));
+        (lowest + below.depth()).max(lower_half.end())
     }
 
     /// The first pencils at the datum edge, enlarged, from `top` down; returns where it ends.
@@ -178,161 +197,161 @@ impl Artist<'_> {
         // Half a land beyond the last pencil, so that its parting shows.
         let shown =
             (last + finished.right + (rules.land / 2.0).max(Length::millimetres(0.3))).min(width);
-        let left = self.sheet.text + 3.0 * MARGIN;
-        let room = self.sheet.width - left - self.sheet.text - 4.0 * MARGIN;
-        let height = upper.thickness() + lower.thickness();
-        let scale =
-            (room / shown.in_millimetres()).min(MOST_DETAIL_HEIGHT / height.in_millimetres());
-        let across = |x: Length| left + x.in_millimetres() * scale;
-        let right = across(shown);
-        let limits = (2.0, self.sheet.width - 2.0);
-        let level = SizeAxis::of(self.setup);
+        let size_axis = SizeAxis::of(self.setup);
+        let left = self.left();
+        let beside = match size_axis {
+            SizeAxis::Upright => self.sheet.text + CLEAR + MARGIN / 4.0,
+            SizeAxis::Level | SizeAxis::Oblique => 2.0 * MARGIN,
+        };
+        let room = self.sheet.width - left - beside;
+        let overhang = self.overhang(&centres, shown);
+        let scale = (room / overhang.across(shown).in_millimetres())
+            .min(MOST_HEIGHT / overhang.upright(upper, lower).in_millimetres());
+        let pixels = |length: Length| length.in_millimetres() * scale;
+        let origin = left + pixels(overhang.left);
+        let across = |x: Length| origin + pixels(x);
+        let right = across(shown + overhang.right);
+        let limits = (left - CORNER, self.sheet.width - 2.0);
 
-        let mut above = Band::new(Side::Above, limits, &self.sheet);
-        let pencil_top = rules.axis_height + finished.up;
-        let to_pencil =
-            Target::Inside((upper.thickness() - pencil_top).in_millimetres().max(0.0) * scale);
-        let to_axis = Target::Inside(
-            (upper.thickness() - rules.axis_height)
-                .in_millimetres()
-                .max(0.0)
-                * scale,
-        );
+        let mut above = Band::new(Side::Above, limits, f64::INFINITY, &self.sheet);
         let bare = self.layout.extents();
-        if self.layout.across() > 0 {
-            let span = (across(Length::ZERO), across(self.layout.datum_edge()));
-            self.want(
-                &mut above,
-                Size::Edge,
-                false,
-                self.layout.datum_edge(),
-                span,
-                Target::Inside(0.0),
-            );
-        }
+        // From above, lines begin at the height of the lead axis.
+        let upper_end = upper.thickness() + overhang.above;
+        let upright = |x| End {
+            along: across(x),
+            inside: pixels((upper_end - rules.axis_height).max(Length::ZERO)),
+        };
         if let [first, second] = centres[..] {
-            let span = (across(first + bare.right), across(second - bare.left));
             let driving = matches!(rules.spacing, PitchRule::Closest);
+            let spots = vec![Spot::between(
+                upright(first + bare.right),
+                upright(second - bare.left),
+            )];
             self.want(
                 &mut above,
                 Size::Land,
                 driving,
                 self.layout.parting(),
-                span,
-                to_axis,
+                spots,
             );
         }
-        if level == SizeAxis::Level {
-            let span = (
-                across(centres[0] - finished.left),
-                across(centres[0] + finished.right),
-            );
-            self.want(
-                &mut above,
-                Size::Barrel,
-                true,
-                barrel.size(),
-                span,
-                to_pencil,
-            );
+        if self.layout.across() > 0 {
+            let edge = self.layout.datum_edge();
+            let datum = End::at_edge(across(Length::ZERO));
+            let spots = vec![Spot::between(datum, upright(edge))];
+            self.want(&mut above, Size::Edge, false, edge, spots);
         }
         let name_height = self.sheet.row.min(24.0);
-        let upper_edge = top + name_height + above.depth();
-        let seam = upper_edge + upper.thickness().in_millimetres() * scale;
+        let highest = top + name_height + above.depth();
+        let upper_edge = highest + pixels(overhang.above);
+        let seam = upper_edge + pixels(upper.thickness());
         let view = View {
             scale,
-            origin: Point { x: left, y: seam },
+            origin: Point { x: origin, y: seam },
         };
         let lower_edge = view.y(-lower.thickness());
+        let lowest = lower_edge + pixels(overhang.below);
 
-        let beside_limits = (
-            upper_edge - self.sheet.row - MARGIN,
-            lower_edge + self.sheet.row + MARGIN,
-        );
-        let mut beside = Band::new(Side::Right, beside_limits, &self.sheet);
-        let to_last = Target::Inside((shown - last).in_millimetres() * scale);
-        if level == SizeAxis::Upright {
-            let axis = rules.axis_height;
-            let span = (view.y(axis + finished.up), view.y(axis - finished.down));
-            self.want(
-                &mut beside,
-                Size::Barrel,
-                true,
-                barrel.size(),
-                span,
-                to_last,
-            );
-        }
+        let heights = (top + name_height, lowest + self.sheet.row + MARGIN);
+        let mut planing = Band::new(Side::Left, heights, left - 2.0, &self.sheet);
         let (over, under) = (rules.axis_height + bare.up, bare.down - rules.axis_height);
-        for (size, planed, span) in [
+        for (size, planed, edge, face) in [
             (
                 Size::TopPlaning,
                 upper.thickness() - over,
-                (upper_edge, view.y(over)),
+                upper_edge,
+                view.y(over),
             ),
             (
                 Size::BottomPlaning,
                 lower.thickness() - under,
-                (view.y(-under), lower_edge),
+                lower_edge,
+                view.y(-under),
             ),
         ] {
             if planed > Length::ZERO {
-                self.want(&mut beside, size, false, planed, span, to_last);
+                let edge = End {
+                    along: edge,
+                    inside: pixels(overhang.left),
+                };
+                let face = End {
+                    along: face,
+                    inside: across(centres[0]) - left,
+                };
+                let spots = vec![Spot::between(edge, face)];
+                self.want(&mut planing, size, false, planed, spots);
             }
         }
-
-        let mut below = Band::new(Side::Below, limits, &self.sheet);
-        self.leaders(&mut below, &view, last);
-        if level == SizeAxis::Oblique {
-            self.unplaced.push(Size::Barrel);
+        // On the right, texts keep to the height of the view, clear of those above and below.
+        let heights = (highest - CORNER, lowest + CORNER);
+        let room = self.sheet.width - 2.0 - right;
+        let mut beside = Band::new(Side::Right, heights, room, &self.sheet);
+        let mut below = Band::new(Side::Below, limits, f64::INFINITY, &self.sheet);
+        match size_axis {
+            SizeAxis::Upright => {
+                let end = |height| End {
+                    along: view.y(height),
+                    inside: right - across(last),
+                };
+                let axis = rules.axis_height;
+                let spots = vec![Spot::between(
+                    end(axis + finished.up),
+                    end(axis - finished.down),
+                )];
+                self.want(&mut beside, Size::Barrel, true, barrel.size(), spots);
+            }
+            SizeAxis::Level => {
+                let end = |x| End {
+                    along: across(x),
+                    inside: lowest - view.y(rules.axis_height),
+                };
+                let across_pencil =
+                    |&x: &Length| Spot::between(end(x - finished.left), end(x + finished.right));
+                let spots = centres.iter().map(across_pencil).collect();
+                self.want(&mut below, Size::Barrel, true, barrel.size(), spots);
+            }
+            SizeAxis::Oblique => self.unplaced.push(Size::Barrel),
         }
+        self.leaders(&mut below, &view, &centres);
 
         self.paint(&view, &centres, shown, Scene::Detail);
         self.labels.push(Label {
-            x: (left + right) / 2.0,
+            x: f64::midpoint(left, right),
             y: top + name_height / 2.0,
             text: "Detail at the datum edge".to_owned(),
         });
-        self.dimensions.extend(above.dimensions(upper_edge));
+        self.dimensions.extend(above.dimensions(highest));
+        self.dimensions.extend(planing.dimensions(left));
         self.dimensions.extend(beside.dimensions(right));
-        self.dimensions.extend(below.dimensions(lower_edge));
-        (lower_edge + below.depth()).max(beside.end())
+        self.dimensions.extend(below.dimensions(lowest));
+        (lowest + below.depth())
+            .max(planing.end())
+            .max(beside.end())
     }
 
-    /// The lead and a corner of the last pencil shown, by leaders from below.
-    fn leaders(&mut self, below: &mut Band, view: &View, last: Length) {
+    /// A lead and a corner by leaders from below, of the last pencil shown if there is room.
+    fn leaders(&mut self, below: &mut Band, view: &View, centres: &[Length]) {
         let Setup { barrel, rules, .. } = *self.setup;
-        let pencil = view.at(last, rules.axis_height);
+        let pencils = || {
+            let centres = centres.iter().rev();
+            centres.map(|&centre| view.at(centre, rules.axis_height))
+        };
         let radius = barrel.lead_diameter() / 2.0;
-        let slant = radius * std::f64::consts::FRAC_1_SQRT_2;
-        let tip = (pencil.x(-slant), pencil.y(-slant));
-        self.want(
-            below,
-            Size::Lead,
-            true,
-            barrel.lead_diameter(),
-            (tip.0, tip.0),
-            Target::Point(tip.0, tip.1),
-        );
-        match lowest_corner(self.layout.finished()) {
-            Some(corner) => {
-                let tip = (
-                    pencil.x(Length::millimetres(corner.x)),
-                    pencil.y(Length::millimetres(corner.y)),
-                );
-                let at = (tip.0, tip.0);
-                self.want(
-                    below,
-                    Size::CornerRadius,
-                    true,
-                    barrel.corner_radius(),
-                    at,
-                    Target::Point(tip.0, tip.1),
-                );
-            }
-            // Sharp corners have no arc to point at; the radius can still be asked for.
-            None if barrel.shape().has_corners() => self.unplaced.push(Size::CornerRadius),
-            None => {}
+        let spots = pencils()
+            .flat_map(|pencil| lead_spots(&pencil, radius))
+            .collect();
+        self.want(below, Size::Lead, true, barrel.lead_diameter(), spots);
+        if barrel.shape().has_corners() {
+            let spots = pencils()
+                .flat_map(|pencil| corner_spots(&pencil, self.layout.finished()))
+                .collect();
+            self.want(
+                below,
+                Size::CornerRadius,
+                true,
+                barrel.corner_radius(),
+                spots,
+            );
         }
     }
 
@@ -351,14 +370,33 @@ impl Artist<'_> {
         }
     }
 
+    /// How far the pencils stick out of the part of the slats that is shown.
+    fn overhang(&self, centres: &[Length], shown: Length) -> Overhang {
+        let Setup {
+            top: upper,
+            bottom: lower,
+            rules,
+            ..
+        } = *self.setup;
+        let reach = self.layout.finished().extents();
+        let (first, last) = (centres[0], centres[centres.len() - 1]);
+        let beyond = |length: Length| length.max(Length::ZERO);
+        Overhang {
+            left: beyond(reach.left - first),
+            right: beyond(last + reach.right - shown),
+            above: beyond(rules.axis_height + reach.up - upper.thickness()),
+            below: beyond(reach.down - rules.axis_height - lower.thickness()),
+        }
+    }
+
+    /// Places a size; one that can be typed over and finds no place is noted.
     fn want(
         &mut self,
         band: &mut Band,
         size: Size,
         driving: bool,
         length: Length,
-        span: (f64, f64),
-        target: Target,
+        spots: Vec<Spot>,
     ) {
         let sign = match size {
             Size::Lead => "⌀",
@@ -372,211 +410,32 @@ impl Artist<'_> {
             driving,
             sign,
             text,
-            from: span.0,
-            to: span.1,
-            target,
+            spots,
         });
         if !placed && driving {
             self.unplaced.push(size);
         }
     }
-
-    fn paint(&mut self, view: &View, centres: &[Length], shown: Length, scene: Scene) {
-        let Setup {
-            barrel,
-            top: upper,
-            bottom: lower,
-            rules,
-            ..
-        } = *self.setup;
-        let layout = self.layout;
-        let (top_end, bottom_end) = (upper.width().min(shown), lower.width().min(shown));
-        self.add(
-            Style::Slat,
-            Path::new().rectangle(view, Length::ZERO, Length::ZERO, top_end, upper.thickness()),
-        );
-        self.add(
-            Style::Slat,
-            Path::new().rectangle(
-                view,
-                Length::ZERO,
-                -lower.thickness(),
-                bottom_end,
-                Length::ZERO,
-            ),
-        );
-        if layout.fits() {
-            self.paint_waste(view, centres, top_end, bottom_end, scene);
-        }
-        let clash = layout.checks().iter().any(|check| {
-            let sizes = matches!(
-                check.rule,
-                Rule::Width | Rule::Edge | Rule::Land | Rule::TopThickness | Rule::BottomThickness
-            );
-            sizes && check.outcome == Outcome::Failed
-        });
-        let seam_end = top_end.min(bottom_end);
-        for &centre in centres {
-            let pencil = view.at(centre, rules.axis_height);
-            let level = -rules.axis_height;
-            self.add(
-                Style::TopHalf,
-                Path::new().above(&pencil, layout.bare(), level),
-            );
-            self.add(
-                Style::BottomHalf,
-                Path::new().below(&pencil, layout.bare(), level),
-            );
-        }
-        self.add(
-            Style::Seam,
-            Path::new().run(&[
-                (view.x(Length::ZERO), view.origin.y),
-                (view.x(seam_end), view.origin.y),
-            ]),
-        );
-        for &centre in centres {
-            let pencil = view.at(centre, rules.axis_height);
-            self.add(
-                Style::Groove,
-                Path::new().groove(&pencil, layout.groove_shape()),
-            );
-            self.add(
-                Style::Lead,
-                Path::new().circle(&pencil, barrel.lead_diameter() / 2.0),
-            );
-            if scene == Scene::Detail && barrel.coat() > Length::ZERO {
-                self.add(Style::Coat, Path::new().outline(&pencil, layout.finished()));
-            }
-            let outline = Path::new().outline(&pencil, layout.bare());
-            self.add(if clash { Style::Clash } else { Style::Pencil }, outline);
-            let beyond = Length::millimetres(4.0 / view.scale);
-            let (over, under) = (upper.thickness() + beyond, -lower.thickness() - beyond);
-            let (x, middle) = (view.x(centre), pencil.origin.y);
-            self.add(
-                Style::Centre,
-                Path::new().run(&[(x, view.y(over)), (x, view.y(under))]),
-            );
-            if scene == Scene::Detail {
-                let reach = layout.extents();
-                let (from, to) = (
-                    view.x(centre - reach.left) - 4.0,
-                    view.x(centre + reach.right) + 4.0,
-                );
-                self.add(
-                    Style::Centre,
-                    Path::new().run(&[(from, middle), (to, middle)]),
-                );
-            }
-        }
-        if scene == Scene::Detail && shown < upper.width().max(lower.width()) {
-            let (x, over, under) = (
-                view.x(shown),
-                view.y(upper.thickness()),
-                view.y(-lower.thickness()),
-            );
-            self.add(Style::Break, break_line(x, over - 6.0, under + 6.0));
-        }
-    }
-
-    /// The classes of waste, for a layout that fits.
-    fn paint_waste(
-        &mut self,
-        view: &View,
-        centres: &[Length],
-        top_end: Length,
-        bottom_end: Length,
-        scene: Scene,
-    ) {
-        let Setup {
-            top: upper,
-            bottom: lower,
-            rules,
-            ..
-        } = *self.setup;
-        let extents = self.layout.extents();
-        let (over, under) = (
-            rules.axis_height + extents.up,
-            rules.axis_height - extents.down,
-        );
-        let (first, last) = (
-            centres[0] - extents.left,
-            centres[centres.len() - 1] + extents.right,
-        );
-        let faces = Path::new()
-            .rectangle(view, Length::ZERO, over, top_end, upper.thickness())
-            .rectangle(view, Length::ZERO, -lower.thickness(), bottom_end, under);
-        self.add(Style::Wood(WoodClass::Faces), faces);
-        let mut edges = Path::new().rectangle(view, Length::ZERO, under, first, over);
-        let mut parting = Path::new();
-        match scene {
-            Scene::Whole => {
-                edges = edges
-                    .rectangle(view, last, Length::ZERO, top_end, over)
-                    .rectangle(view, last, under, bottom_end, Length::ZERO);
-            }
-            Scene::Detail => {
-                parting = parting.rectangle(view, last, under, top_end.min(bottom_end), over)
-            }
-        }
-        for pair in centres.windows(2) {
-            parting = parting.rectangle(
-                view,
-                pair[0] + extents.right,
-                under,
-                pair[1] - extents.left,
-                over,
-            );
-        }
-        self.add(Style::Wood(WoodClass::Edges), edges);
-        self.add(Style::Wood(WoodClass::Parting), parting);
-        let mut corners = Path::new();
-        for &centre in centres {
-            let pencil = view.at(centre, rules.axis_height);
-            corners = corners.rectangle(
-                view,
-                centre - extents.left,
-                under,
-                centre + extents.right,
-                over,
-            );
-            corners = corners.outline(&pencil, self.layout.bare());
-        }
-        self.add(Style::Wood(WoodClass::Corners), corners);
-    }
-
-    /// Numbers over the grooves: all, or the first, the last and every fifth where they crowd.
-    fn number_grooves(&mut self, view: &View, y: f64) {
-        let crowded = self.layout.pitch().in_millimetres() * view.scale < 16.0;
-        let last = self.layout.across();
-        for groove in self.layout.grooves() {
-            if !crowded
-                || groove.number == 1
-                || groove.number == last
-                || (groove.number % 5 == 0 && groove.number + 2 < last)
-            {
-                self.labels.push(Label {
-                    x: view.x(groove.centre),
-                    y,
-                    text: groove.number.to_string(),
-                });
-            }
-        }
-    }
-
-    fn add(&mut self, style: Style, path: Path) {
-        let path = path.done();
-        if !path.is_empty() {
-            self.shapes.push(Shape { style, path });
-        }
-    }
 }
 
-/// Which of the two views is painted.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Scene {
-    Whole,
-    Detail,
+/// How far pencils that do not fit stick out of the slats; nothing where they fit.
+struct Overhang {
+    left: Length,
+    right: Length,
+    above: Length,
+    below: Length,
+}
+
+impl Overhang {
+    /// Width of slats and pencils together.
+    fn across(&self, shown: Length) -> Length {
+        self.left + shown + self.right
+    }
+
+    /// Height of slats and pencils together.
+    fn upright(&self, upper: &Slat, lower: &Slat) -> Length {
+        self.above + upper.thickness() + lower.thickness() + self.below
+    }
 }
 
 /// How the size that defines a barrel lies in the cross-section.
@@ -600,17 +459,4 @@ impl SizeAxis {
             Self::Oblique
         }
     }
-}
-
-/// The zigzag that ends a partial view.
-fn break_line(x: f64, from: f64, to: f64) -> Path {
-    let middle = (from + to) / 2.0;
-    Path::new().run(&[
-        (x, from),
-        (x, middle - 8.0),
-        (x - 5.0, middle - 3.0),
-        (x + 5.0, middle + 3.0),
-        (x, middle + 8.0),
-        (x, to),
-    ])
 }

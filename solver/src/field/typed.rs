@@ -1,7 +1,8 @@
 //! What stands in a field: a number, or the text that could not be read as one.
 
 use super::{Cause, Field, FieldProblem};
-use crate::entry;
+use crate::entry::{self, Dimension};
+use crate::figure;
 use crate::unit::LengthUnit;
 
 /// What stands in a field.
@@ -45,6 +46,46 @@ impl Typed {
         }
     }
 
+    /// What a field shows while nobody types in it: no more digits than a shop can measure,
+    /// or the text as it was typed.
+    ///
+    /// ```
+    /// use solver::{Field, LengthUnit, Typed};
+    /// assert_eq!(Typed::Number(74.0).shown(Field::SlatWidth, LengthUnit::Millimetre), "74.00");
+    /// assert_eq!(Typed::Number(74.0).shown(Field::SlatWidth, LengthUnit::Inch), "2.913");
+    /// ```
+    #[must_use]
+    pub fn shown(&self, field: Field, unit: LengthUnit) -> String {
+        match self {
+            Self::Text(text) => text.clone(),
+            Self::Number(number) => match field.spec().dimension {
+                Dimension::Length => figure::length(*number, unit),
+                Dimension::Money => figure::plain(*number, 2),
+                Dimension::Angle | Dimension::Count | Dimension::Percent | Dimension::Plain => {
+                    figure::exact(*number)
+                }
+            },
+        }
+    }
+
+    /// What a field shows while somebody types in it: every digit, in a form that reads back
+    /// as the same number.
+    ///
+    /// ```
+    /// use solver::{Field, LengthUnit, Typed};
+    /// assert_eq!(Typed::Number(7.9375).full(Field::SlatWidth, LengthUnit::Millimetre), "7.9375");
+    /// ```
+    #[must_use]
+    pub fn full(&self, field: Field, unit: LengthUnit) -> String {
+        match self {
+            Self::Text(text) => text.clone(),
+            Self::Number(number) => match field.spec().dimension {
+                Dimension::Length => figure::length_exact(*number, unit),
+                _ => figure::exact(*number),
+            },
+        }
+    }
+
     /// The number, checked against the range of the field.
     ///
     /// # Errors
@@ -67,7 +108,7 @@ impl Typed {
                 cause: Cause::OutOfRange { found: number },
             });
         }
-        if spec.dimension == entry::Dimension::Count && number.fract() != 0.0 {
+        if spec.dimension == Dimension::Count && number.fract() != 0.0 {
             return Err(FieldProblem {
                 field,
                 cause: Cause::Unreadable(entry::EntryProblem::NotWhole),

@@ -1,0 +1,39 @@
+//! What is wrong with a project, in sentences that say where.
+
+use solver::{LengthUnit, Place, Problem, ProjectDraft};
+
+/// The problem with the name of the place in front, as in "Slat stock “74 × 5”: Slat width must …".
+pub(super) fn sentence(problem: &Problem, draft: &ProjectDraft, unit: LengthUnit) -> String {
+    let place = place_name(problem.place, draft);
+    format!("{place}: {}", problem.problem.message(unit))
+}
+
+fn place_name(place: Place, draft: &ProjectDraft) -> String {
+    match place {
+        Place::Barrel(place) => {
+            let name = draft
+                .barrels
+                .get(place)
+                .map(|entry| entry.draft.name.as_str());
+            named("Barrel", place, name)
+        }
+        Place::Slat(place) => {
+            let name = draft
+                .slats
+                .get(place)
+                .map(|entry| entry.draft.name.as_str());
+            named("Slat stock", place, name)
+        }
+        Place::Rules => "Machining rules".to_owned(),
+        Place::Layout => "Layout".to_owned(),
+        Place::Order(place) => format!("Order {}", place + 1),
+    }
+}
+
+/// The kind with its name; with its number in the list when it has no name.
+fn named(kind: &str, place: usize, name: Option<&str>) -> String {
+    match name.map(str::trim) {
+        Some(name) if !name.is_empty() => format!("{kind} “{name}”"),
+        _ => format!("{kind} {}", place + 1),
+    }
+}

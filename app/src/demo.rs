@@ -1,0 +1,136 @@
+//! The scenario that stands there at first start: a small works, invented, with invented numbers.
+
+use solver::{
+    BarrelDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft, RulesDraft, Seam, Shape,
+    SlatDraft, Typed, Way,
+};
+
+/// The name of the invented works.
+pub const NAME: &str = "Alder Brook works (invented)";
+
+/// A fresh copy of the scenario.
+#[must_use]
+pub fn project() -> ProjectDraft {
+    let barrels = vec![
+        barrel(1, "Writer, hexagonal", Shape::Hexagonal, 7.0, 0.5, 2.2),
+        barrel(2, "Sketcher, round", Shape::Round, 7.3, 0.0, 2.2),
+        barrel(3, "Learner, triangular", Shape::Triangular, 7.6, 1.2, 2.2),
+        barrel(4, "Jumbo, round", Shape::Round, 9.8, 0.0, 3.3),
+    ];
+    let slats = vec![
+        slat(11, "Seven-ply, 74", 74.0, 5.0, 600, 118.0, 1400, None),
+        slat(12, "Wide, 78", 78.0, 5.2, 600, 137.5, 0, Some(60)),
+        slat(13, "Thin, 70", 69.85, 4.76, 600, 103.0, 0, None),
+        slat(14, "Six-ply, 66", 66.0, 5.0, 800, 127.0, 350, Some(40)),
+        slat(15, "Thick, 74", 74.0, 6.8, 400, 109.0, 0, None),
+    ];
+    ProjectDraft {
+        name: NAME.to_owned(),
+        layout: LayoutDraft {
+            barrel: Id(1),
+            top: Id(11),
+            bottom: Id(11),
+            way: Way::Usual(Seam::ThroughFaces),
+            turn: Typed::Number(0.0),
+        },
+        barrels,
+        slats,
+        rules: RulesDraft::new(),
+        orders: vec![
+            order(1, 420.0),
+            order(2, 150.0),
+            order(3, 90.0),
+            order(4, 60.0),
+        ],
+    }
+}
+
+/// A project with one barrel and one slat stock, both with the first values, and no orders.
+#[must_use]
+pub fn blank() -> ProjectDraft {
+    ProjectDraft {
+        name: "New project".to_owned(),
+        barrels: vec![Entry {
+            id: Id(1),
+            draft: BarrelDraft::new("Barrel 1", Shape::Hexagonal),
+        }],
+        slats: vec![Entry {
+            id: Id(2),
+            draft: SlatDraft::new("Slat 1"),
+        }],
+        rules: RulesDraft::new(),
+        layout: LayoutDraft {
+            barrel: Id(1),
+            top: Id(2),
+            bottom: Id(2),
+            way: Way::Usual(Seam::ThroughCorners),
+            turn: Typed::Number(0.0),
+        },
+        orders: Vec::new(),
+    }
+}
+
+fn barrel(
+    id: u32,
+    name: &str,
+    shape: Shape,
+    size: f64,
+    corner: f64,
+    lead: f64,
+) -> Entry<BarrelDraft> {
+    let mut draft = BarrelDraft::new(name, shape);
+    draft.size = Typed::Number(size);
+    draft.corner_radius = Typed::Number(corner);
+    draft.lead_diameter = Typed::Number(lead);
+    Entry { id: Id(id), draft }
+}
+
+#[expect(clippy::too_many_arguments, reason = "one row of a table, read across")]
+fn slat(
+    id: u32,
+    name: &str,
+    width: f64,
+    thickness: f64,
+    pack: u32,
+    price: f64,
+    on_hand: u32,
+    limit: Option<u32>,
+) -> Entry<SlatDraft> {
+    let mut draft = SlatDraft::new(name);
+    draft.width = Typed::Number(width);
+    draft.thickness = Typed::Number(thickness);
+    draft.pack_slats = Typed::Number(f64::from(pack));
+    draft.pack_price = Typed::Number(price);
+    draft.on_hand = Typed::Number(f64::from(on_hand));
+    draft.pack_limit = limit.map_or_else(Typed::empty, |limit| Typed::Number(f64::from(limit)));
+    Entry { id: Id(id), draft }
+}
+
+fn order(barrel: u32, gross: f64) -> OrderDraft {
+    OrderDraft {
+        barrel: Id(barrel),
+        gross: Typed::Number(gross),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn both_first_projects_can_be_worked_with() {
+        assert!(project().check().is_ok());
+        assert!(blank().check().is_ok());
+    }
+
+    #[test]
+    fn the_scenario_opens_on_a_layout_that_gives_pencils() {
+        let parts = project().check_layout().unwrap();
+        assert_eq!(solver::lay_out(&parts.setup()).pencils(), 10);
+    }
+
+    #[test]
+    fn it_says_that_it_is_invented() {
+        assert!(NAME.contains("invented"));
+    }
+}

@@ -1,0 +1,33 @@
+//! Hands a text to the user as a file.
+
+use js_sys::{Array, Reflect};
+use leptos::prelude::document;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
+
+/// Lets the browser save a text under a name.
+///
+/// # Errors
+/// With the browser's own words when it refuses.
+pub(crate) fn text(name: &str, text: &str) -> Result<(), String> {
+    save(name, text).map_err(|error| {
+        let message = Reflect::get(&error, &"message".into())
+            .ok()
+            .and_then(|message| message.as_string());
+        message.unwrap_or_else(|| "the browser refused".to_owned())
+    })
+}
+
+fn save(name: &str, text: &str) -> Result<(), JsValue> {
+    let kind = BlobPropertyBag::new();
+    kind.set_type("application/json");
+    let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)?;
+    let address = Url::create_object_url_with_blob(&blob)?;
+    let link = document()
+        .create_element("a")?
+        .unchecked_into::<HtmlAnchorElement>();
+    link.set_href(&address);
+    link.set_download(name);
+    link.click();
+    Url::revoke_object_url(&address)
+}

@@ -1,0 +1,117 @@
+//! The project as a JSON file: what a saved project looks like, today and in every version.
+//!
+//! ```text
+//! draft ── write ──▶ text ── read ──▶ draft
+//!            │                 │
+//!            └── ProjectFile ◀─┘   (after the version is known)
+//! ```
+//!
+//! A file keeps what a person typed, right or wrong: a field holds a number, or the text that is
+//! not a number yet. What is refused is only what cannot be taken for a project at all; then every
+//! problem is told at once, with the place where it stands. The limits are clear ones:
+//! [`MOST_BYTES`] for the file, [`MOST_ENTRIES`] for a list, [`MOST_CHARACTERS`] for a text.
+//!
+//! A new version of the format gets a reader of its own beside `version_1`, a fixture, and a line
+//! in `version`; the readers before it stay.
+
+mod draft;
+mod entered;
+mod file;
+mod problem;
+mod reader;
+#[cfg(test)]
+mod tests;
+mod version;
+mod version_1;
+mod words;
+
+pub use entered::Entered;
+pub use file::{BarrelFile, LayoutFile, OrderFile, ProjectFile, RulesFile, SlatFile};
+pub use problem::{FileCause, FileProblem};
+pub use words::{ShapeWord, SpacingWord, WayWord};
+
+use serde::Serialize;
+use solver::ProjectDraft;
+
+use reader::Findings;
+
+/// The most bytes a file may have.
+pub const MOST_BYTES: usize = 5_000_000;
+
+/// The most members a list may have.
+pub const MOST_ENTRIES: usize = 2_000;
+
+/// The most characters a name or another text may have.
+pub const MOST_CHARACTERS: usize = 500;
+
+/// The word that tells a project from other JSON.
+const FORMAT: &str = "slatwright-project";
+
+/// A project that was opened, and what is worth knowing about it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opened {
+    /// The project.
+    pub draft: ProjectDraft,
+    /// What stands in the file and is not looked at, and what names a barrel or a stock that is
+    /// not there. The project opens all the same.
+    pub notes: Vec<FileProblem>,
+}
+
+/// The text of a project file, in the newest version.
+///
+/// Equal drafts give equal texts. Within the limits of a file, [`read`] gives the draft back, but
+/// for numbers that are not finite: they come back as text.
+///
+/// ```
+/// # use app::project_file::{read, write};
+/// # use solver::{Id, LayoutDraft, ProjectDraft, RulesDraft, Seam, Typed, Way};
+/// # let layout = LayoutDraft { barrel: Id(1), top: Id(2), bottom: Id(2), way: Way::Usual(Seam::AnyWay), turn: Typed::Number(0.0) };
+/// # let draft = ProjectDraft { name: "Trial".into(), barrels: vec![], slats: vec![], rules: RulesDraft::new(), layout, orders: vec![] };
+/// let text = write(&draft);
+/// assert!(text.starts_with("{\n  \"format\": \"slatwright-project\",\n  \"version\": 1,"));
+/// assert_eq!(read(&text).unwrap().draft, draft);
+/// ```
+#[must_use]
+pub fn write(draft: &ProjectDraft) -> String {
+    #[derive(Serialize)]
+    struct Document<'a> {
+        format: &'static str,
+        version: u32,
+        #[serde(flatten)]
+        project: &'a ProjectFile,
+    }
+    let document = Document {
+        format: FORMAT,
+        version: version::NEWEST,
+        project: &ProjectFile::from(draft),
+    };
+    let mut text = serde_json::to_string_pretty(&document)
+        .expect("texts and finite numbers under names of their own are always JSON");
+    text.push('\n');
+    text
+}
+
+/// The project in the text of a file of any version so far.
+///
+/// # Errors
+/// Everything that keeps the text from being a project, in the order of the file. The text is
+/// larger than [`MOST_BYTES`], is no JSON, is no project, is of a version not known here; a field
+/// is missing, of another kind, too long, or not one of its words; an `id` stands twice.
+///
+/// ```
+/// # use app::project_file::read;
+/// let problems = read(r#"{"format": "slatwright-project", "version": 7}"#).unwrap_err();
+/// assert_eq!(problems[0].to_string(), "version: made by a newer Slatwright, version 7 of the file; this one reads up to 1");
+/// ```
+pub fn read(text: &str) -> Result<Opened, Vec<FileProblem>> {
+    let mut findings = Findings::default();
+    let file = version::read(text, &mut findings);
+    let Findings { problems, notes } = findings;
+    match file {
+        Some(file) if problems.is_empty() => Ok(Opened {
+            draft: file.to_draft(),
+            notes,
+        }),
+        _ => Err(problems),
+    }
+}

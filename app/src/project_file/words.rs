@@ -1,0 +1,122 @@
+//! The words a file uses where only a few answers are possible.
+
+use serde::{Deserialize, Serialize};
+use solver::{Seam, Shape, Spacing, Way};
+
+/// A choice that a file keeps as one of a few words.
+pub(super) trait Word: Copy + 'static {
+    /// Every word with what it stands for, as serde writes it.
+    const WORDS: &'static [(&'static str, Self)];
+}
+
+/// Declares a choice once: its words, and what they stand for in the solver.
+macro_rules! words {
+    ($(#[$doc:meta])* $name:ident for $solver:ty {
+        $($(#[$variant_doc:meta])* $variant:ident = $word:literal is $value:pat => $made:expr,)+
+    }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+        pub enum $name {
+            $($(#[$variant_doc])* #[serde(rename = $word)] $variant,)+
+        }
+
+        impl Word for $name {
+            const WORDS: &'static [(&'static str, Self)] = &[$(($word, Self::$variant)),+];
+        }
+
+        impl From<$solver> for $name {
+            fn from(value: $solver) -> Self {
+                match value {
+                    $($value => Self::$variant,)+
+                }
+            }
+        }
+
+        impl From<$name> for $solver {
+            fn from(word: $name) -> Self {
+                match word {
+                    $($name::$variant => $made,)+
+                }
+            }
+        }
+    };
+}
+
+words! {
+    /// The kind of outline.
+    ShapeWord for Shape {
+        /// A circle.
+        Round = "round" is Shape::Round => Shape::Round,
+        /// Six equal faces.
+        Hexagonal = "hexagonal" is Shape::Hexagonal => Shape::Hexagonal,
+        /// Three equal faces.
+        Triangular = "triangular" is Shape::Triangular => Shape::Triangular,
+    }
+}
+
+words! {
+    /// How the grooves are spaced.
+    SpacingWord for Spacing {
+        /// As close as the land allows.
+        Closest = "closest" is Spacing::Closest => Spacing::Closest,
+        /// Spread out until the edges have just their allowance.
+        Spread = "spread" is Spacing::Spread => Spacing::Spread,
+        /// At a given pitch.
+        Given = "given" is Spacing::Given => Spacing::Given,
+    }
+}
+
+words! {
+    /// How a barrel is turned.
+    WayWord for Way {
+        /// A round barrel looks the same every way.
+        AnyWay = "any way" is Way::Usual(Seam::AnyWay) => Self::Usual(Seam::AnyWay),
+        /// A hexagon with faces up and down.
+        ThroughCorners = "through corners"
+            is Way::Usual(Seam::ThroughCorners) => Self::Usual(Seam::ThroughCorners),
+        /// A hexagon with corners up and down.
+        ThroughFaces = "through faces"
+            is Way::Usual(Seam::ThroughFaces) => Self::Usual(Seam::ThroughFaces),
+        /// A triangle standing on a face.
+        BaseDown = "base down" is Way::Usual(Seam::BaseDown) => Self::Usual(Seam::BaseDown),
+        /// A triangle standing on a corner.
+        BaseUp = "base up" is Way::Usual(Seam::BaseUp) => Self::Usual(Seam::BaseUp),
+        /// A triangle with one face upright.
+        PointSideways = "point sideways"
+            is Way::Usual(Seam::PointSideways) => Self::Usual(Seam::PointSideways),
+        /// At an angle that is given.
+        Turned = "turned" is Way::Turned => Self::Turned,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check<W: Word + Serialize>() {
+        for (word, choice) in W::WORDS {
+            assert_eq!(serde_json::to_value(choice).unwrap(), *word);
+        }
+    }
+
+    #[test]
+    fn the_tables_hold_what_is_written() {
+        check::<ShapeWord>();
+        check::<SpacingWord>();
+        check::<WayWord>();
+    }
+
+    #[test]
+    fn there_and_back() {
+        for (_, word) in WayWord::WORDS {
+            assert_eq!(WayWord::from(Way::from(*word)), *word);
+        }
+        for shape in Shape::ALL {
+            assert_eq!(Shape::from(ShapeWord::from(shape)), shape);
+        }
+        for spacing in Spacing::ALL {
+            assert_eq!(Spacing::from(SpacingWord::from(spacing)), spacing);
+        }
+    }
+}

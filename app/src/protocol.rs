@@ -1,0 +1,385 @@
+//! Everything the page and a worker say to each other.
+//!
+//! The types are the conversation's own. Numbers are `u32` or `f64`, which a browser's messages
+//! carry as they are; amounts that can pass `u32` are [`Whole`] numbers.
+
+use serde::{Deserialize, Serialize};
+
+use crate::project_file::{ProjectFile, WayWord};
+
+/// Tells one job from the others of the same worker.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct JobId(pub u32);
+
+/// What the page asks for.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Request {
+    /// The barrel of the layout on every slat stock, every usual way round, and at the angle of
+    /// the layout when it has one.
+    Rank {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page.
+        project: ProjectFile,
+        /// What makes one layout better than another.
+        aim: AimWord,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+    },
+    /// The packs that fill the order book at least cost.
+    Purchase {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page.
+        project: ProjectFile,
+        /// Seconds after which the best plan so far is told, 1 to [`MOST_SECONDS`]; what lies
+        /// outside is moved to the nearest of the two.
+        seconds: u32,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+    },
+}
+
+/// The time limit of a purchase unless another is asked for, in seconds.
+pub const USUAL_SECONDS: u32 = 20;
+
+/// The longest time limit of a purchase, in seconds.
+pub const MOST_SECONDS: u32 = 600;
+
+/// What a worker says.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Reply {
+    /// The worker listens from now on.
+    Ready {
+        /// The build it belongs to; empty when the build was not finished by the task runner.
+        build: String,
+    },
+    /// How far a job has come.
+    Progress {
+        /// The job.
+        job: JobId,
+        /// How far.
+        progress: Progress,
+    },
+    /// The end of [`Request::Rank`].
+    Ranked {
+        /// The job.
+        job: JobId,
+        /// The ranking.
+        ranking: Ranking,
+    },
+    /// The end of [`Request::Purchase`].
+    Purchased {
+        /// The job.
+        job: JobId,
+        /// What came out.
+        purchase: Purchase,
+    },
+    /// The project cannot be worked with.
+    Refused {
+        /// The job.
+        job: JobId,
+        /// Everything that is wrong, each a sentence that says where and what to try.
+        problems: Vec<String>,
+    },
+    /// Something broke that is no fault of the project. Asking again is safe: if the worker is
+    /// gone, the next request starts another.
+    Fault {
+        /// The job it happened to, if one was under way.
+        job: Option<JobId>,
+        /// What is known of it, and what to try.
+        reason: String,
+    },
+}
+
+/// How far a job has come. Amounts of money in hundredths of the currency.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Progress {
+    /// Layouts that are laid out.
+    Laid {
+        /// So many are done.
+        done: u32,
+        /// So many there are.
+        of: u32,
+    },
+    /// A first plan is made.
+    FirstPlan {
+        /// Its cost; `None` when the quick way fills not every order.
+        cost: Option<Whole>,
+    },
+    /// No plan costs less than this.
+    Bound {
+        /// The bound.
+        bound: Whole,
+    },
+    /// A better plan is found.
+    BetterPlan {
+        /// Its cost.
+        cost: Whole,
+    },
+    /// The cost is settled; now fewer slats are sought.
+    FewerSlats {
+        /// The cost.
+        cost: Whole,
+    },
+}
+
+/// A whole number as an `f64`: exact up to 2⁵³, beyond that the nearest there is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd, Serialize, Deserialize)]
+pub struct Whole(f64);
+
+impl Whole {
+    /// As a number of pieces; below 0 it is 0.
+    #[must_use]
+    pub const fn pieces(self) -> u64 {
+        self.0 as u64
+    }
+
+    /// As hundredths of the currency.
+    #[must_use]
+    pub const fn hundredths(self) -> i64 {
+        self.0 as i64
+    }
+}
+
+impl From<u64> for Whole {
+    fn from(pieces: u64) -> Self {
+        Self(pieces as f64)
+    }
+}
+
+impl From<i64> for Whole {
+    fn from(hundredths: i64) -> Self {
+        Self(hundredths as f64)
+    }
+}
+
+/// What makes one layout better than another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum AimWord {
+    /// Most pencils from a sandwich.
+    Pencils,
+    /// Least wood bought for a gross.
+    Wood,
+}
+
+/// The unit of the lengths in texts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum UnitWord {
+    /// Millimetres.
+    Millimetre,
+    /// Inches.
+    Inch,
+}
+
+/// One barrel on the slat stocks, best first; what does not fit stands last.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Ranking {
+    /// A row for each stock and way round.
+    pub rows: Vec<RankedRow>,
+    /// The stocks that cannot be ranked, in the order of the list.
+    pub left_out: Vec<LeftOut>,
+}
+
+/// One stock with one way round.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct RankedRow {
+    /// The `id` of the stock.
+    pub slat: u32,
+    /// What the stock is called.
+    pub slat_name: String,
+    /// The way round.
+    pub way: WayWord,
+    /// The turn of the barrel from standing on a face.
+    pub turn_degrees: f64,
+    /// Pencils from one sandwich; 0 when a check fails.
+    pub pencils: u32,
+    /// Grooves that fit side by side, whatever the other checks say.
+    pub across: u32,
+    /// Distance between neighbouring groove centres.
+    pub pitch_mm: f64,
+    /// Finished wood over wood bought, 0 to 1; `None` when a check fails.
+    pub yielded: Option<f64>,
+    /// Wood of the slats for a gross as bought; `None` when a check fails.
+    pub wood_per_gross_mm3: Option<f64>,
+    /// Slats for a gross, not rounded; `None` when a check fails.
+    pub slats_per_gross: Option<f64>,
+    /// Price of the slats for a gross in hundredths, not rounded; `None` when a check fails.
+    pub price_per_gross: Option<f64>,
+    /// The first check that fails, as a statement with its name.
+    pub failing: Option<String>,
+}
+
+/// A stock that cannot be ranked.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LeftOut {
+    /// The `id` of the stock.
+    pub slat: u32,
+    /// What the stock is called.
+    pub slat_name: String,
+    /// Everything that is wrong with it.
+    pub problems: Vec<String>,
+}
+
+/// What came out of a purchase. The four cases never stand for each other.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Purchase {
+    /// No plan costs less.
+    Cheapest {
+        /// What to buy and to run.
+        list: PurchaseList,
+        /// Whether no plan of this cost takes fewer slats either.
+        fewest_slats: bool,
+    },
+    /// A plan that can be carried out; a cheaper one is not ruled out.
+    WithinGap {
+        /// What to buy and to run.
+        list: PurchaseList,
+        /// No plan costs less than this, in hundredths.
+        bound: Whole,
+        /// What could be saved at most, over the cost: above 0, at most 1.
+        gap: f64,
+    },
+    /// The time ran out before any plan was found; there may be one.
+    NoneFound {
+        /// No plan costs less than this, in hundredths.
+        bound: Whole,
+    },
+    /// No plan fills the book.
+    Impossible {
+        /// Why, in sentences that name barrels and stocks.
+        obstacles: Vec<String>,
+    },
+}
+
+/// What to buy and to run.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PurchaseList {
+    /// The stocks that are bought or used, in the order of the project.
+    pub stocks: Vec<StockLine>,
+    /// What is made from what, in the order of the book, then of the stocks.
+    pub runs: Vec<RunLine>,
+    /// The sums.
+    pub totals: Totals,
+}
+
+/// One stock that is bought or used.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct StockLine {
+    /// The `id` of the stock.
+    pub slat: u32,
+    /// What the stock is called.
+    pub slat_name: String,
+    /// Packs to buy.
+    pub packs: Whole,
+    /// Slats in those packs.
+    pub slats_bought: Whole,
+    /// Price of those packs, in hundredths.
+    pub cost: Whole,
+    /// Slats that the runs take.
+    pub slats_used: Whole,
+    /// Of these, taken from what was on hand.
+    pub slats_from_hand: Whole,
+    /// Slats in store when the runs are done.
+    pub slats_left: Whole,
+}
+
+/// One order made from one stock.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct RunLine {
+    /// The line of the order book, counted from 0.
+    pub order: u32,
+    /// The `id` of the barrel.
+    pub barrel: u32,
+    /// What the barrel is called.
+    pub barrel_name: String,
+    /// The `id` of the stock.
+    pub slat: u32,
+    /// What the stock is called.
+    pub slat_name: String,
+    /// The way round that gives the most pencils.
+    pub way: WayWord,
+    /// Pencils from one sandwich.
+    pub pencils_per_sandwich: u32,
+    /// Sandwiches to glue.
+    pub sandwiches: Whole,
+    /// Pencils from those sandwiches.
+    pub pencils: Whole,
+}
+
+/// The sums of a purchase.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Totals {
+    /// Price of all packs, in hundredths.
+    pub cost: Whole,
+    /// Slats in all packs.
+    pub slats_bought: Whole,
+    /// Slats that the runs take.
+    pub slats_used: Whole,
+    /// Wood of the slats bought.
+    pub wood_bought_mm3: f64,
+    /// Pencils ordered.
+    pub pencils_ordered: Whole,
+    /// Pencils made beyond the orders.
+    pub pencils_over: Whole,
+    /// Cost over the gross ordered, in hundredths, not rounded; `None` when none is ordered.
+    pub cost_per_gross: Option<f64>,
+}
+
+impl Request {
+    /// The job that is asked for.
+    #[must_use]
+    pub const fn job(&self) -> JobId {
+        match self {
+            Self::Rank { job, .. } | Self::Purchase { job, .. } => *job,
+        }
+    }
+}
+
+impl Reply {
+    /// The job that is spoken of, if any.
+    #[must_use]
+    pub const fn job(&self) -> Option<JobId> {
+        match self {
+            Self::Ready { .. } => None,
+            Self::Progress { job, .. }
+            | Self::Ranked { job, .. }
+            | Self::Purchased { job, .. }
+            | Self::Refused { job, .. } => Some(*job),
+            Self::Fault { job, .. } => *job,
+        }
+    }
+
+    /// Whether this is the last word on its job.
+    #[must_use]
+    pub const fn is_last(&self) -> bool {
+        !matches!(self, Self::Ready { .. } | Self::Progress { .. })
+    }
+}
+
+impl From<AimWord> for solver::Aim {
+    fn from(word: AimWord) -> Self {
+        match word {
+            AimWord::Pencils => Self::Pencils,
+            AimWord::Wood => Self::Wood,
+        }
+    }
+}
+
+impl From<UnitWord> for solver::LengthUnit {
+    fn from(word: UnitWord) -> Self {
+        match word {
+            UnitWord::Millimetre => Self::Millimetre,
+            UnitWord::Inch => Self::Inch,
+        }
+    }
+}
+
+impl From<solver::LengthUnit> for UnitWord {
+    fn from(unit: solver::LengthUnit) -> Self {
+        match unit {
+            solver::LengthUnit::Millimetre => Self::Millimetre,
+            solver::LengthUnit::Inch => Self::Inch,
+        }
+    }
+}

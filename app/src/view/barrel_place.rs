@@ -1,0 +1,268 @@
+//! What the pencil is: its outline, its sizes, its numbers.
+
+use super::drawing_sheet::{DrawingSheet, SheetSize};
+use super::number_field::NumberField;
+use super::problem_list::{ProblemList, named};
+use super::text_field::NameField;
+use crate::workbench::{Slot, Workbench, barrel_shape};
+use leptos::prelude::*;
+use solver::{Angle, Barrel, BarrelDraft, Entry, Field, LengthUnit, Shape, draw_barrel, figure};
+
+/// The place of the barrel designer.
+#[component]
+pub(crate) fn BarrelPlace() -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    // The barrel of the project, or the last good one.
+    let barrel = Memo::new(move |last: Option<&Option<(Barrel, bool)>>| {
+        let project = project.read();
+        let at = project.barrel_place(project.layout.barrel)?;
+        match project.barrels[at].draft.check() {
+            Ok(barrel) => Some((barrel, false)),
+            Err(_) => last.cloned().flatten().map(|(barrel, _)| (barrel, true)),
+        }
+    });
+    let size = SheetSize::new();
+    let drawing = Memo::new(move |_| {
+        let sheet = size.sheet(bench)?;
+        barrel.with(|barrel| {
+            barrel
+                .as_ref()
+                .map(|(barrel, _)| draw_barrel(barrel, &sheet))
+        })
+    });
+    let stale = Signal::derive(move || {
+        barrel.with(|barrel| barrel.as_ref().is_some_and(|(_, stale)| *stale))
+    });
+    let unplaced = Memo::new(move |_| {
+        drawing.with(|drawing| {
+            drawing
+                .as_ref()
+                .map(|drawing| drawing.unplaced.clone())
+                .unwrap_or_default()
+        })
+    });
+    let chosen = Memo::new(move |_| project.read().layout.barrel);
+    let homeless = move || {
+        let project = project.read();
+        unplaced
+            .get()
+            .into_iter()
+            .filter_map(|size| Slot::of_size(size, &project))
+            .map(|slot| view! { <NumberField at=slot context="column"/> })
+            .collect_view()
+    };
+    view! {
+        <div class="place barrel-place">
+            <section class="board" aria-label="End view of the barrel">
+                <Barrels/>
+                <DrawingSheet drawing size title="Barrel, end view" context="barrel" stale/>
+            </section>
+            <aside class="column" aria-label="Inputs">
+                <ProblemList/>
+                <fieldset>
+                    <legend>"Barrel"</legend>
+                    {move || {
+                        let id = chosen.get();
+                        view! {
+                            <div class="field row">
+                                <span class="label">"Name"</span>
+                                <NameField
+                                    read=move |project| {
+                                        project.barrel_place(id).map(|at| project.barrels[at].draft.name.clone())
+                                    }
+                                    write=move |project, name| {
+                                        if let Some(at) = project.barrel_place(id) {
+                                            project.barrels[at].draft.name = name;
+                                        }
+                                    }
+                                    label="Barrel name".to_owned()
+                                    fallback="Barrel".to_owned()
+                                />
+                            </div>
+                        }
+                    }}
+                    <Shapes/>
+                    {homeless}
+                    {move || {
+                        let id = chosen.get();
+                        view! {
+                            <NumberField at=Slot::Barrel(id, Field::Coat) context="column"/>
+                            <NumberField at=Slot::Barrel(id, Field::PencilLength) context="column"/>
+                        }
+                    }}
+                </fieldset>
+            </aside>
+            <div class="results">
+                {move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get())))}
+            </div>
+        </div>
+    }
+}
+
+/// The barrels of the project: choose, add, copy, delete.
+#[component]
+fn Barrels() -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let tabs = move || {
+        let project = project.read();
+        let chosen = project.layout.barrel;
+        project
+            .barrels
+            .iter()
+            .enumerate()
+            .map(|(at, entry)| {
+                let id = entry.id;
+                let pick = move |_| bench.change(|project| project.layout.barrel = id);
+                view! {
+                    <button type="button" class="tab" aria-pressed=if id == chosen { "true" } else { "false" } on:click=pick>
+                        {named(&entry.draft.name, "Barrel", at)}
+                    </button>
+                }
+            })
+            .collect_view()
+    };
+    let only_one = move || project.read().barrels.len() < 2;
+    let add = move |_| {
+        bench.change(|project| {
+            let id = project.free_id();
+            project.barrels.push(Entry {
+                id,
+                draft: BarrelDraft::new("", Shape::Hexagonal),
+            });
+            project.layout.barrel = id;
+        });
+    };
+    let copy = move |_| {
+        bench.change(|project| {
+            let Some(at) = project.barrel_place(project.layout.barrel) else {
+                return;
+            };
+            let mut draft = project.barrels[at].draft.clone();
+            draft.name = format!("{} copy", named(&draft.name, "Barrel", at));
+            let id = project.free_id();
+            project.barrels.insert(at + 1, Entry { id, draft });
+            project.layout.barrel = id;
+        });
+    };
+    let delete = move |_| {
+        bench.change(|project| {
+            let Some(at) = project.barrel_place(project.layout.barrel) else {
+                return;
+            };
+            let gone = project.barrels.remove(at).id;
+            project.orders.retain(|order| order.barrel != gone);
+            let next = at.min(project.barrels.len().saturating_sub(1));
+            if let Some(entry) = project.barrels.get(next) {
+                project.layout.barrel = entry.id;
+            }
+        });
+        bench.tell("Barrel deleted, with its orders. Undo brings both back.");
+    };
+    view! {
+        <div class="tabs" role="group" aria-label="Barrels of the project">
+            {tabs}
+            <span class="tools">
+                <button type="button" on:click=add>"Add"</button>
+                <button type="button" on:click=copy>"Copy"</button>
+                <button type="button" on:click=delete disabled=only_one>"Delete"</button>
+            </span>
+        </div>
+    }
+}
+
+#[component]
+fn Shapes() -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let shapes = move || {
+        let chosen = barrel_shape(&project.read());
+        Shape::ALL
+            .map(|shape| {
+                let pick = move |_| {
+                    bench.change(|project| {
+                        if let Some(at) = project.barrel_place(project.layout.barrel) {
+                            project.barrels[at].draft.shape = shape;
+                        }
+                    });
+                };
+                view! {
+                    <label class="choice">
+                        <input type="radio" name="shape" prop:checked=Some(shape) == chosen on:change=pick/>
+                        {shape.label()}
+                    </label>
+                }
+            })
+            .collect_view()
+    };
+    view! { <div class="choices" role="radiogroup" aria-label="Shape">{shapes}</div> }
+}
+
+/// The numbers of a barrel, over and under the coat.
+fn numbers(barrel: &Barrel, unit: LengthUnit) -> impl IntoView + use<> {
+    let (finished, bare) = (barrel.finished(Angle::ZERO), barrel.bare(Angle::ZERO));
+    let length = |length: solver::Length| figure::length_with_unit(length.in_millimetres(), unit);
+    let area = |area: solver::Area| {
+        format!(
+            "{}{}{}",
+            figure::area(area.in_square_millimetres(), unit),
+            figure::THIN_SPACE,
+            unit.area_label()
+        )
+    };
+    let rows = [
+        (
+            "Width, standing on a face",
+            length(finished.extents().width()),
+            length(bare.extents().width()),
+        ),
+        (
+            "Height",
+            length(finished.extents().height()),
+            length(bare.extents().height()),
+        ),
+        (
+            "Axis to the nearest side",
+            length(finished.least_distance()),
+            length(bare.least_distance()),
+        ),
+        (
+            "Girth",
+            length(finished.perimeter()),
+            length(bare.perimeter()),
+        ),
+        (
+            "Section, lead bore not taken off",
+            area(finished.area()),
+            area(bare.area()),
+        ),
+    ];
+    view! {
+        <section class="result" aria-labelledby="barrel-numbers-title">
+            <h2 id="barrel-numbers-title">"Numbers"</h2>
+            <table>
+                <thead>
+                    <tr>
+                        <th scope="col">"Size"</th>
+                        <th scope="col" class="figure">"Over the coat"</th>
+                        <th scope="col" class="figure">"Wood"</th>
+                    </tr>
+                </thead>
+                <tbody>
+                    {rows
+                        .map(|(name, finished, bare)| {
+                            view! {
+                                <tr>
+                                    <th scope="row">{name}</th>
+                                    <td class="figure">{finished}</td>
+                                    <td class="figure">{bare}</td>
+                                </tr>
+                            }
+                        })
+                        .collect_view()}
+                </tbody>
+            </table>
+        </section>
+    }
+}

@@ -1,0 +1,213 @@
+//! The project as a file: save a copy, open one, begin anew.
+
+use crate::project_file;
+use crate::workbench::{Memory, Workbench};
+use crate::{demo, download};
+use leptos::html::Input;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use wasm_bindgen_futures::JsFuture;
+
+/// Opening and saving of files; shared by the buttons and the keyboard.
+#[derive(Clone, Copy)]
+pub(crate) struct Files {
+    bench: Workbench,
+    memory: Memory,
+    /// Why the last file was not opened.
+    pub(crate) refusal: RwSignal<Option<Refusal>>,
+    picker: NodeRef<Input>,
+}
+
+/// A file that was not opened.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Refusal {
+    file: String,
+    problems: Vec<String>,
+}
+
+impl Files {
+    /// Files of a workbench.
+    pub(crate) fn new(bench: Workbench, memory: Memory) -> Self {
+        Self {
+            bench,
+            memory,
+            refusal: RwSignal::new(None),
+            picker: NodeRef::new(),
+        }
+    }
+
+    /// Saves a copy of the project as a file.
+    pub(crate) fn save_copy(&self) {
+        let project = self.bench.project();
+        let text = project_file::write(&project.read_untracked());
+        let name = format!(
+            "{}.slatwright.json",
+            file_name(&project.read_untracked().name)
+        );
+        match download::text(&name, &text) {
+            Ok(()) => self
+                .bench
+                .tell(&format!("A copy goes to your downloads as {name}.")),
+            Err(reason) => self
+                .bench
+                .tell(&format!("The copy could not be saved: {reason}")),
+        }
+    }
+
+    /// Lets the user pick a file to open.
+    pub(crate) fn pick(&self) {
+        if let Some(picker) = self.picker.get_untracked() {
+            picker.click();
+        }
+    }
+
+    /// Opens a file; the present project stays as it is unless the file can be read.
+    pub(crate) fn open(&self, file: &web_sys::File) {
+        let (files, file) = (*self, file.clone());
+        spawn_local(async move {
+            let name = file.name();
+            if file.size() > project_file::MOST_BYTES as f64 {
+                files.refuse(
+                    name,
+                    vec![
+                        "The file is too large to be a project; choose one of at most 5 MB"
+                            .to_owned(),
+                    ],
+                );
+                return;
+            }
+            let text = JsFuture::from(file.text())
+                .await
+                .ok()
+                .and_then(|text| text.as_string());
+            let Some(text) = text else {
+                files.refuse(
+                    name,
+                    vec!["The file could not be read; try to open it again".to_owned()],
+                );
+                return;
+            };
+            match project_file::read(&text) {
+                Ok(opened) => {
+                    files.refusal.set(None);
+                    files.bench.replace(opened.draft);
+                    files.memory.save_now();
+                    let notes = opened.notes.len();
+                    let noted = if notes > 0 {
+                        format!(" {notes} entries in it were passed over.")
+                    } else {
+                        String::new()
+                    };
+                    files.bench.tell(&format!(
+                        "Opened {name}.{noted} Undo brings the last project back."
+                    ));
+                }
+                Err(problems) => {
+                    files.refuse(name, problems.iter().map(ToString::to_string).collect())
+                }
+            }
+        });
+    }
+
+    fn refuse(&self, file: String, problems: Vec<String>) {
+        self.refusal.set(Some(Refusal { file, problems }));
+    }
+}
+
+/// The buttons for files.
+#[component]
+pub(crate) fn FileMenu() -> impl IntoView {
+    let files = expect_context::<Files>();
+    let bench = files.bench;
+    let on_pick = move |_| {
+        let Some(picker) = files.picker.get_untracked() else {
+            return;
+        };
+        if let Some(file) = picker.files().and_then(|list| list.get(0)) {
+            files.open(&file);
+        }
+        // So that the same file can be picked again.
+        picker.set_value("");
+    };
+    view! {
+        <div class="file-menu" role="group" aria-label="Project file">
+            <button type="button" on:click=move |_| files.save_copy()>"Save a copy"</button>
+            <button type="button" on:click=move |_| files.pick()>"Open"</button>
+            <button type="button" on:click=move |_| {
+                bench.replace(demo::blank());
+                bench.tell("A new project. Undo brings the last one back.");
+            }>"New"</button>
+            <button type="button" on:click=move |_| {
+                bench.replace(demo::project());
+                bench.tell("The invented scenario. Undo brings your project back.");
+            }>"Scenario"</button>
+            <input
+                type="file"
+                class="unseen"
+                tabindex="-1"
+                aria-label="Project file to open"
+                accept=".json,application/json"
+                node_ref=files.picker
+                on:change=on_pick
+            />
+        </div>
+    }
+}
+
+/// Why the last file was not opened.
+#[component]
+pub(crate) fn RefusedFile() -> impl IntoView {
+    let files = expect_context::<Files>();
+    move || {
+        files.refusal.get().map(|refusal| {
+            view! {
+                <section class="banner failed" role="alert">
+                    <p>{format!("{} was not opened; your project is as it was.", refusal.file)}</p>
+                    <ul>{refusal.problems.into_iter().map(|problem| view! { <li>{problem}</li> }).collect_view()}</ul>
+                    <button type="button" on:click=move |_| files.refusal.set(None)>"Close"</button>
+                </section>
+            }
+        })
+    }
+}
+
+/// A name that every file system takes.
+fn file_name(name: &str) -> String {
+    let plain: String = name
+        .chars()
+        .map(|letter| {
+            if letter.is_alphanumeric() {
+                letter
+            } else {
+                '-'
+            }
+        })
+        .take(60)
+        .collect();
+    let trimmed = plain
+        .split('-')
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join("-");
+    if trimmed.is_empty() {
+        "project".to_owned()
+    } else {
+        trimmed.to_lowercase()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::file_name;
+
+    #[test]
+    fn names_become_file_names() {
+        assert_eq!(
+            file_name("Alder Brook works (invented)"),
+            "alder-brook-works-invented"
+        );
+        assert_eq!(file_name("../../etc"), "etc");
+        assert_eq!(file_name(" "), "project");
+        assert_eq!(file_name("Tužkárna"), "tužkárna");
+    }
+}

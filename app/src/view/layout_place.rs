@@ -1,0 +1,345 @@
+//! How a pencil lies on the slats: drawing, inputs, checks, grooves, wood, stocks.
+
+use super::checks::Checks;
+use super::drawing_sheet::{DrawingSheet, SheetSize};
+use super::groove_table::GrooveTable;
+use super::number_field::NumberField;
+use super::problem_list::{ProblemList, named};
+use super::ranking_table::RankingTable;
+use super::wood_balance::WoodBalanceTable;
+use crate::workbench::{Shown, Slot, Workbench, barrel_shape};
+use leptos::prelude::*;
+use solver::{Field, Id, Size, Spacing, Way, WoodClass, draw_sandwich, figure};
+
+/// The place of the woodshop lead.
+#[component]
+pub(crate) fn LayoutPlace() -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let size = SheetSize::new();
+    let lit = RwSignal::new(None::<WoodClass>);
+    let drawing = Memo::new(move |_| {
+        let sheet = size.sheet(bench)?;
+        bench.layout().with(|shown| {
+            shown
+                .as_ref()
+                .map(|shown| draw_sandwich(&shown.parts.setup(), &shown.layout, &sheet))
+        })
+    });
+    let stale = Signal::derive(move || {
+        bench
+            .layout()
+            .with(|shown| shown.as_ref().is_some_and(|shown| shown.stale))
+    });
+    let unplaced = Memo::new(move |_| {
+        drawing.with(|drawing| {
+            drawing
+                .as_ref()
+                .map(|drawing| drawing.unplaced.clone())
+                .unwrap_or_default()
+        })
+    });
+    view! {
+        <div class="place layout-place">
+            <section class="board" aria-label="Cross-section of the sandwich">
+                <Verdict/>
+                <DrawingSheet drawing size title="Sandwich with its grooves" context="drawing" stale lit/>
+                <Meaning/>
+            </section>
+            <aside class="column" aria-label="Inputs">
+                <ProblemList/>
+                <Pencil unplaced/>
+                <Slats/>
+                <Machining/>
+            </aside>
+            <div class="results">
+                <Checks/>
+                <GrooveTable/>
+                <WoodBalanceTable lit/>
+                <RankingTable/>
+            </div>
+        </div>
+    }
+}
+
+/// The answer to the first question, in a line.
+#[component]
+fn Verdict() -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let words = move || {
+        bench.layout().with(|shown| match shown {
+            None => {
+                view! { <p class="verdict">"Nothing to draw yet: mend what is listed beside."</p> }
+                    .into_any()
+            }
+            Some(shown) => verdict(shown).into_any(),
+        })
+    };
+    view! { <div aria-live="polite">{words}</div> }
+}
+
+fn verdict(shown: &Shown) -> impl IntoView + use<> {
+    let layout = &shown.layout;
+    let pencils = layout.pencils();
+    let noun = if pencils == 1 { "pencil" } else { "pencils" };
+    let reason = match (shown.stale, layout.fits()) {
+        (true, _) => {
+            "from one sandwich before the last change; something is to be mended".to_owned()
+        }
+        (false, true) => {
+            let yielded = layout.balance().map_or(0.0, solver::WoodBalance::yielded);
+            format!(
+                "from one sandwich; {} of the wood bought is in them",
+                figure::ratio(yielded)
+            )
+        }
+        (false, false) => match layout.across() {
+            0 => "from one sandwich: not one fits across".to_owned(),
+            across => format!("from one sandwich: {across} fit across, but a check fails"),
+        },
+    };
+    view! {
+        <p class="verdict" class:fails=!layout.fits() class:stale=shown.stale>
+            <strong>{pencils}" "{noun}</strong>
+            " "
+            <span>{reason}</span>
+        </p>
+    }
+}
+
+/// What the field in use means.
+#[component]
+fn Meaning() -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let words = move || {
+        bench.meaning.get().map_or_else(
+            || "Dimensions in colour can be typed over; the others follow from them.".to_owned(),
+            |field| {
+                let spec = field.spec();
+                format!("{}: {}", spec.label, spec.meaning)
+            },
+        )
+    };
+    view! { <p class="hint">{words}</p> }
+}
+
+#[component]
+fn Pencil(unplaced: Memo<Vec<Size>>) -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let barrel = Memo::new(move |_| project.read().layout.barrel);
+    let shape = Memo::new(move |_| barrel_shape(&project.read()));
+    let options = move || {
+        let project = project.read();
+        let chosen = project.layout.barrel;
+        let options = project
+            .barrels
+            .iter()
+            .enumerate()
+            .map(|(at, entry)| (entry.id, named(&entry.draft.name, "Barrel", at)));
+        choices(options.collect(), chosen)
+    };
+    let ways = move || {
+        let ways = shape.get().map(Way::of).unwrap_or_default();
+        let chosen = project.read().layout_way();
+        let single = ways.len() == 1;
+        ways.into_iter()
+            .map(|way| {
+                let pick = move |_| bench.change(|project| project.layout.way = way);
+                view! {
+                    <label class="choice">
+                        <input type="radio" name="way" prop:checked=way == chosen disabled=single on:change=pick/>
+                        {way.label()}
+                    </label>
+                }
+            })
+            .collect_view()
+    };
+    let turned = move || project.read().layout_way() == Way::Turned;
+    // Sizes that found no place on the drawing are asked for here.
+    let homeless = move || {
+        let project = project.read();
+        unplaced
+            .get()
+            .into_iter()
+            .filter_map(|size| Slot::of_size(size, &project))
+            .map(|slot| view! { <NumberField at=slot context="column"/> })
+            .collect_view()
+    };
+    view! {
+        <fieldset>
+            <legend>"Pencil"</legend>
+            <div class="field row">
+                <label for="layout-barrel">"Barrel"</label>
+                <select
+                    id="layout-barrel"
+                    on:change=move |event| {
+                        if let Some(id) = read_id(&event_target_value(&event)) {
+                            bench.change(|project| project.layout.barrel = id);
+                        }
+                    }
+                >
+                    {options}
+                </select>
+            </div>
+            <div class="choices" role="radiogroup" aria-label="How the barrel lies">{ways}</div>
+            <Show when=turned><NumberField at=Slot::Turn context="column"/></Show>
+            {homeless}
+            {move || {
+                let id = barrel.get();
+                view! {
+                    <NumberField at=Slot::Barrel(id, Field::Coat) context="column"/>
+                    <NumberField at=Slot::Barrel(id, Field::PencilLength) context="column"/>
+                }
+            }}
+            <NumberField at=Slot::Rules(Field::Clearance) context="column"/>
+        </fieldset>
+    }
+}
+
+#[component]
+fn Slats() -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let options = move |pick: fn(&solver::LayoutDraft) -> Id| {
+        let project = project.read();
+        let chosen = pick(&project.layout);
+        let options = project
+            .slats
+            .iter()
+            .enumerate()
+            .map(|(at, entry)| (entry.id, named(&entry.draft.name, "Slat", at)));
+        choices(options.collect(), chosen)
+    };
+    let (top, bottom) = (
+        Memo::new(move |_| project.read().layout.top),
+        Memo::new(move |_| project.read().layout.bottom),
+    );
+    view! {
+        <fieldset>
+            <legend>"Slats"</legend>
+            <div class="field row">
+                <label for="layout-top">"Top slat"</label>
+                <select
+                    id="layout-top"
+                    on:change=move |event| {
+                        if let Some(id) = read_id(&event_target_value(&event)) {
+                            bench.change(|project| {
+                                // While both are alike, they stay alike.
+                                if project.layout.bottom == project.layout.top {
+                                    project.layout.bottom = id;
+                                }
+                                project.layout.top = id;
+                            });
+                        }
+                    }
+                >
+                    {move || options(|layout| layout.top)}
+                </select>
+            </div>
+            <div class="field row">
+                <label for="layout-bottom">"Bottom slat"</label>
+                <select
+                    id="layout-bottom"
+                    on:change=move |event| {
+                        if let Some(id) = read_id(&event_target_value(&event)) {
+                            bench.change(|project| project.layout.bottom = id);
+                        }
+                    }
+                >
+                    {move || options(|layout| layout.bottom)}
+                </select>
+            </div>
+            {move || {
+                let ids = if top.get() == bottom.get() { vec![top.get()] } else { vec![top.get(), bottom.get()] };
+                ids.into_iter()
+                    .map(|id| {
+                        view! {
+                            <NumberField at=Slot::Slat(id, Field::SlatLength) context="column"/>
+                            <NumberField at=Slot::Slat(id, Field::WidthTolerance) context="column"/>
+                            <NumberField at=Slot::Slat(id, Field::ThicknessTolerance) context="column"/>
+                        }
+                    })
+                    .collect_view()
+            }}
+        </fieldset>
+    }
+}
+
+#[component]
+fn Machining() -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let spacing = Memo::new(move |_| project.read().rules.spacing);
+    let spacings = move || {
+        let chosen = spacing.get();
+        Spacing::ALL
+            .map(|spacing| {
+                let pick = move |_| bench.change(|project| take_spacing(project, spacing));
+                view! {
+                    <label class="choice">
+                        <input type="radio" name="spacing" prop:checked=spacing == chosen on:change=pick/>
+                        {spacing.label()}
+                    </label>
+                }
+            })
+            .collect_view()
+    };
+    let fields = [
+        Field::EdgeAllowance,
+        Field::PlaningAllowance,
+        Field::Floor,
+        Field::Wall,
+        Field::Eccentricity,
+        Field::Bond,
+        Field::Relief,
+        Field::AxisHeight,
+    ];
+    view! {
+        <fieldset>
+            <legend>"Machining"</legend>
+            <div class="choices" role="radiogroup" aria-label="How grooves are spaced">{spacings}</div>
+            // On the drawing the land can be typed over only where it sets the pitch, and only
+            // between two pencils.
+            <Show when=move || spacing.get() != Spacing::Closest || bench.layout().with(few_pencils)>
+                <NumberField at=Slot::Rules(Field::Land) context="column"/>
+            </Show>
+            <Show when=move || spacing.get() == Spacing::Given && bench.layout().with(few_pencils)>
+                <NumberField at=Slot::Rules(Field::Pitch) context="column"/>
+            </Show>
+            {fields.map(|field| view! { <NumberField at=Slot::Rules(field) context="column"/> }).collect_view()}
+            <button type="button" on:click=move |_| bench.change(|project| project.rules = solver::RulesDraft::new())>
+                "Machining rules as at first"
+            </button>
+        </fieldset>
+    }
+}
+
+/// Whether the drawing has no two pencils between which a land or a pitch can be shown.
+fn few_pencils(shown: &Option<Shown>) -> bool {
+    shown.as_ref().is_none_or(|shown| shown.layout.across() < 2)
+}
+
+/// Changes the spacing; a given pitch starts from the one that is laid now.
+fn take_spacing(project: &mut solver::ProjectDraft, spacing: Spacing) {
+    if spacing == Spacing::Given
+        && project.rules.spacing != Spacing::Given
+        && let Ok(parts) = project.check_layout()
+    {
+        let pitch = solver::lay_out(&parts.setup()).pitch();
+        project.rules.pitch = solver::Typed::Number(pitch.in_millimetres());
+    }
+    project.rules.spacing = spacing;
+}
+
+/// The options of a select that picks from a list.
+pub(crate) fn choices(options: Vec<(Id, String)>, chosen: Id) -> impl IntoView {
+    options
+        .into_iter()
+        .map(|(id, name)| view! { <option value=id.0.to_string() selected=id == chosen prop:selected=id == chosen>{name}</option> })
+        .collect_view()
+}
+
+/// The lasting name behind an option.
+pub(crate) fn read_id(value: &str) -> Option<Id> {
+    value.parse().ok().map(Id)
+}

@@ -1,0 +1,23 @@
+//! The page: three places by question, one chain.
+#![expect(unreachable_pub, reason = "the component macro makes its items public")]
+
+mod barrel_place;
+mod checks;
+mod drawing_sheet;
+mod file_menu;
+mod groove_table;
+mod layout_place;
+mod number_field;
+mod order_table;
+mod place;
+mod problem_list;
+mod purchase_list;
+mod ranking_table;
+mod slat_table;
+mod slatwright;
+mod text_field;
+mod timber_place;
+mod wood_balance;
+
+pub use place::Place;
+pub use slatwright::Slatwright;

@@ -1,0 +1,177 @@
+//! A number of the project that can be typed over.
+
+use crate::workbench::{Slot, Workbench};
+use leptos::prelude::*;
+use solver::entry::Dimension;
+use wasm_bindgen::JsCast;
+use web_sys::{Event, HtmlInputElement, KeyboardEvent};
+
+/// How a number field stands on the page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(crate) enum Look {
+    /// A row of the column: label, number, unit, and what the term means while it is in use.
+    #[default]
+    Row,
+    /// The number alone, named for those who do not see where it stands.
+    Bare,
+}
+
+/// A number of the project that can be typed over.
+///
+/// What is typed changes the project at once. Text that is no number stays as typed, with
+/// the message beside it. Escape brings back what stood there before.
+#[component]
+pub(crate) fn NumberField(
+    /// Where the number stands in the project.
+    at: Slot,
+    /// Which part of the page it stands in, so that its element has a name of its own.
+    context: &'static str,
+    /// How it stands there.
+    #[prop(optional)]
+    look: Look,
+    /// What it is called where its own label would not say enough.
+    #[prop(optional, into)]
+    name: Option<Signal<String>>,
+) -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let (project, unit) = (bench.project(), bench.unit);
+    let field = at.field();
+    let spec = field.spec();
+    let element_id = at.element_id(context);
+    let message_id = format!("{element_id}-message");
+
+    let typing = RwSignal::new(None::<String>);
+    let before = StoredValue::new(None);
+    let shown = move || {
+        typing.get().unwrap_or_else(|| {
+            at.get(&project.read())
+                .map(|typed| typed.shown(field, unit.get()))
+                .unwrap_or_default()
+        })
+    };
+    let message = Memo::new(move |_| {
+        let project = project.read();
+        bench.problems().read().iter().find_map(|problem| {
+            (Slot::of_problem(problem.place, problem.problem.field, &project) == Some(at))
+                .then(|| problem.problem.message(unit.get()))
+        })
+    });
+    let wrong = move || message.with(Option::is_some);
+
+    let on_focus = move |event: web_sys::FocusEvent| {
+        let typed = at.get(&project.read_untracked()).cloned();
+        typing.set(
+            typed
+                .as_ref()
+                .map(|typed| typed.full(field, unit.get_untracked())),
+        );
+        before.set_value(typed);
+        bench.notice_meaning(field);
+        // The full text is shown only after this event; select it then.
+        if let Some(input) = event
+            .target()
+            .and_then(|target| target.dyn_into::<HtmlInputElement>().ok())
+        {
+            request_animation_frame(move || input.select());
+        }
+    };
+    let on_input = move |event: Event| {
+        let text = event_target_value(&event);
+        bench.type_in(at, &text);
+        typing.set(Some(text));
+    };
+    let on_blur = move |_| {
+        typing.set(None);
+        bench.leave_field();
+    };
+    let on_keydown = move |event: KeyboardEvent| {
+        let input = event
+            .target()
+            .and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
+        match event.key().as_str() {
+            "Enter" => {
+                bench.leave_field();
+                typing.set(
+                    at.get(&project.read_untracked())
+                        .map(|typed| typed.full(field, unit.get_untracked())),
+                );
+                if let Some(input) = input {
+                    request_animation_frame(move || input.select());
+                }
+            }
+            "Escape" => {
+                if let Some(typed) = before.get_value() {
+                    let text = typed.full(field, unit.get_untracked());
+                    bench.type_in(at, &text);
+                    typing.set(Some(text));
+                }
+            }
+            _ => {}
+        }
+    };
+
+    // A keyboard with only digits cannot type a minus.
+    let keyboard = if spec.least < 0.0 { "text" } else { "decimal" };
+    let unit_label = move || match spec.dimension {
+        Dimension::Length => unit.get().label(),
+        Dimension::Angle => "°",
+        _ => "",
+    };
+    let spoken = move || {
+        let name = name.map_or_else(|| spec.label.to_owned(), |name| name.get());
+        match unit_label() {
+            "" => name,
+            "°" => format!("{name}, degrees"),
+            unit => format!("{name}, {unit}"),
+        }
+    };
+    let described = {
+        let message_id = message_id.clone();
+        move || wrong().then(|| message_id.clone())
+    };
+    let input = view! {
+        <input
+            type="text"
+            id=element_id.clone()
+            class="number"
+            class:wrong=wrong
+            inputmode=keyboard
+            autocomplete="off"
+            spellcheck="false"
+            prop:value=shown
+            aria-label=move || (look == Look::Bare || name.is_some()).then(spoken)
+            aria-invalid=move || if wrong() { "true" } else { "false" }
+            aria-describedby=described
+            on:focus=on_focus
+            on:input=on_input
+            on:blur=on_blur
+            on:keydown=on_keydown
+        />
+    };
+    let problem = view! {
+        <p class="problem" id=message_id role="status" hidden=move || !wrong()>
+            {move || message.get().unwrap_or_default()}
+        </p>
+    };
+    let changed = move || {
+        let initial = solver::Typed::initial(field);
+        !spec.optional
+            && at
+                .get(&project.read())
+                .is_some_and(|typed| *typed != initial)
+    };
+    match look {
+        Look::Bare => view! { <span class="field bare">{input}{problem}</span> }.into_any(),
+        Look::Row => view! {
+            <div class="field row" class:changed=move || matches!(at, Slot::Rules(_)) && changed()>
+                <label for=element_id>
+                    {spec.label} <span class="unit">{move || match unit_label() { "" => String::new(), unit => format!(", {unit}") }}</span>
+                </label>
+                {input}
+                <p class="meaning">{spec.meaning}</p>
+                {problem}
+            </div>
+        }
+        .into_any(),
+    }
+}

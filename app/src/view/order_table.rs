@@ -1,0 +1,98 @@
+//! The order book.
+
+use super::layout_place::{choices, read_id};
+use super::number_field::{Look, NumberField};
+use super::problem_list::named;
+use crate::workbench::{Slot, Workbench};
+use leptos::prelude::*;
+use solver::{OrderDraft, Typed};
+
+/// The lines of the order book: change, add, delete.
+#[component]
+pub(crate) fn OrderTable() -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let lines = Memo::new(move |_| project.read().orders.len());
+    let add = move |_| {
+        bench.change(|project| {
+            let gross = Typed::initial(solver::Field::OrderGross);
+            project.orders.push(OrderDraft {
+                barrel: project.layout.barrel,
+                gross,
+            });
+        });
+    };
+    view! {
+        <section class="result orders" aria-labelledby="orders-title">
+            <h2 id="orders-title">"Order book"</h2>
+            <Show when=move || lines.get() == 0>
+                <p class="empty">"No orders yet. Add one to see which slats to buy."</p>
+            </Show>
+            <Show when=move || { lines.get() > 0 }>
+                <table class="entry">
+                    <thead>
+                        <tr>
+                            <th scope="col">"Pencil"</th>
+                            <th scope="col" class="figure">"Ordered, gross of 144"</th>
+                            <th scope="col"><span class="unseen">"Change the list"</span></th>
+                        </tr>
+                    </thead>
+                    <tbody>
+                        <For each=move || 0..lines.get() key=|at| *at let(at)>
+                            <OrderRow at/>
+                        </For>
+                    </tbody>
+                </table>
+            </Show>
+            <button type="button" on:click=add>"Add an order"</button>
+        </section>
+    }
+}
+
+#[component]
+fn OrderRow(at: usize) -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let options = move || {
+        let project = project.read();
+        project.orders.get(at).map(|order| {
+            let barrels = project.barrels.iter().enumerate();
+            let names =
+                barrels.map(|(place, entry)| (entry.id, named(&entry.draft.name, "Barrel", place)));
+            choices(names.collect(), order.barrel)
+        })
+    };
+    let pick = move |event| {
+        if let Some(id) = read_id(&event_target_value(&event)) {
+            bench.change(|project| {
+                if let Some(order) = project.orders.get_mut(at) {
+                    order.barrel = id;
+                }
+            });
+        }
+    };
+    let delete = move |_| {
+        bench.change(|project| {
+            if at < project.orders.len() {
+                project.orders.remove(at);
+            }
+        });
+        bench.tell("Order deleted. Undo brings it back.");
+    };
+    view! {
+        <tr>
+            <td><select aria-label=format!("Pencil of order {}", at + 1) on:change=pick>{options}</select></td>
+            <td>
+                <NumberField
+                    at=Slot::Order(at)
+                    context="table"
+                    look=Look::Bare
+                    name=Signal::derive(move || format!("Gross of order {}", at + 1))
+                />
+            </td>
+            <td class="tools">
+                <button type="button" on:click=delete aria-label=format!("Delete order {}", at + 1)>"Delete"</button>
+            </td>
+        </tr>
+    }
+}

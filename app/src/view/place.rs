@@ -1,0 +1,71 @@
+//! The three places, by question.
+
+use leptos::prelude::window;
+
+/// A place of the page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Place {
+    /// What the pencil is.
+    Barrel,
+    /// How it lies on the slats.
+    Layout,
+    /// What is ordered, and which slats to buy.
+    Timber,
+}
+
+impl Place {
+    /// Every place, in the order of the chain.
+    pub const ALL: [Self; 3] = [Self::Barrel, Self::Layout, Self::Timber];
+
+    /// The word on its tab.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Barrel => "Barrel",
+            Self::Layout => "Layout on slats",
+            Self::Timber => "Timber and orders",
+        }
+    }
+
+    /// Its part of the address.
+    #[must_use]
+    pub const fn fragment(self) -> &'static str {
+        match self {
+            Self::Barrel => "#barrel",
+            Self::Layout => "#layout",
+            Self::Timber => "#timber",
+        }
+    }
+
+    /// The place that an address fragment names; the layout where it names none.
+    #[must_use]
+    pub fn of_fragment(fragment: &str) -> Self {
+        Self::ALL
+            .into_iter()
+            .find(|place| place.fragment() == fragment)
+            .unwrap_or(Self::Layout)
+    }
+
+    /// The place that the address of the page names.
+    #[must_use]
+    pub fn from_address() -> Self {
+        Self::of_fragment(&window().location().hash().unwrap_or_default())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_fragment_leads_back_to_its_place() {
+        for place in Place::ALL {
+            assert_eq!(Place::of_fragment(place.fragment()), place);
+        }
+    }
+
+    #[test]
+    fn an_unknown_fragment_leads_to_the_layout() {
+        assert_eq!(Place::of_fragment("#elsewhere"), Place::Layout);
+    }
+}

@@ -1,0 +1,95 @@
+//! What is wrong, all in one list, each line leading to its field.
+
+use super::Place;
+use crate::workbench::{Slot, Workbench};
+use leptos::prelude::*;
+use solver::{Problem, ProjectDraft};
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
+
+/// A list of everything to mend in the project; nothing when all is well.
+#[component]
+pub(crate) fn ProblemList() -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let any = move || !bench.problems().read().is_empty();
+    let title = move || match bench.problems().read().len() {
+        1 => "One thing to mend".to_owned(),
+        count => format!("{count} things to mend"),
+    };
+    let rows = move || {
+        let project = bench.project().get();
+        let unit = bench.unit.get();
+        bench
+            .problems()
+            .get()
+            .into_iter()
+            .map(|problem| {
+                let message = problem.problem.message(unit);
+                let whose = owner(&problem, &project);
+                let go = move |_| go_to(bench, &problem);
+                view! { <li><button type="button" class="link" on:click=go>{whose} {message}</button></li> }
+            })
+            .collect_view()
+    };
+    view! {
+        <section class="problems" aria-labelledby="problems-title" hidden=move || !any()>
+            <h2 id="problems-title">{title}</h2>
+            <ul>{rows}</ul>
+        </section>
+    }
+}
+
+/// Whose field it is, where a list has several of the kind.
+fn owner(problem: &Problem, project: &ProjectDraft) -> Option<String> {
+    let name = match problem.place {
+        solver::Place::Barrel(at) => project
+            .barrels
+            .get(at)
+            .map(|entry| named(&entry.draft.name, "Barrel", at)),
+        solver::Place::Slat(at) => project
+            .slats
+            .get(at)
+            .map(|entry| named(&entry.draft.name, "Slat", at)),
+        solver::Place::Order(at) => Some(named("", "Order", at)),
+        solver::Place::Rules | solver::Place::Layout => None,
+    };
+    name.map(|name| format!("{name}: "))
+}
+
+/// A name, or the kind with its number where it has none.
+pub(crate) fn named(name: &str, kind: &str, at: usize) -> String {
+    if name.trim().is_empty() {
+        format!("{kind} {}", at + 1)
+    } else {
+        name.to_owned()
+    }
+}
+
+/// Goes to the field of a problem and puts the cursor in it.
+fn go_to(bench: Workbench, problem: &Problem) {
+    let project = bench.project().get_untracked();
+    let Some(slot) = Slot::of_problem(problem.place, problem.problem.field, &project) else {
+        return;
+    };
+    let place = match slot {
+        Slot::Barrel(id, _) => {
+            if project.layout.barrel != id {
+                bench.change(|project| project.layout.barrel = id);
+            }
+            Place::Barrel
+        }
+        Slot::Slat(..) | Slot::Order(_) => Place::Timber,
+        Slot::Rules(_) | Slot::Turn => Place::Layout,
+    };
+    bench.place.set(place);
+    // The place has to stand on the page before its field can be found.
+    request_animation_frame(move || {
+        let found = ["drawing", "column", "table", "barrel"]
+            .iter()
+            .find_map(|context| document().get_element_by_id(&slot.element_id(context)));
+        if let Some(element) = found.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
+            // A field that cannot take the cursor is still shown in the list.
+            let _ = element.focus();
+        }
+    });
+}

@@ -1,0 +1,119 @@
+//! Where the wood goes: a bar, and the same as a table.
+
+use crate::workbench::Workbench;
+use leptos::prelude::*;
+use solver::{WoodBalance, WoodClass, figure};
+
+/// The class name of a class of wood.
+pub(crate) const fn class_name(class: WoodClass) -> &'static str {
+    match class {
+        WoodClass::Pencils => "pencils",
+        WoodClass::Grooves => "grooves",
+        WoodClass::Corners => "corners",
+        WoodClass::Parting => "parting",
+        WoodClass::Edges => "edges",
+        WoodClass::Faces => "faces",
+        WoodClass::Ends => "ends",
+    }
+}
+
+/// The wood balance of one sandwich. The class that is pointed at or focused lights up on
+/// the drawing.
+#[component]
+pub(crate) fn WoodBalanceTable(
+    /// The class that is lit on the drawing.
+    lit: RwSignal<Option<WoodClass>>,
+) -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let balance = Memo::new(move |_| {
+        bench.layout().with(|shown| {
+            shown
+                .as_ref()
+                .and_then(|shown| shown.layout.balance().copied())
+        })
+    });
+    view! {
+        <section class="result balance" aria-labelledby="balance-title">
+            <h2 id="balance-title">"Where the wood of a sandwich goes"</h2>
+            {move || match balance.get() {
+                Some(balance) => view! { <Bar balance/> <Table balance lit/> }.into_any(),
+                None => view! {
+                    <p class="empty">"A check fails, so there is no balance yet. Mend the check that fails first."</p>
+                }
+                .into_any(),
+            }}
+        </section>
+    }
+}
+
+#[component]
+fn Bar(balance: WoodBalance) -> impl IntoView {
+    let parts = WoodClass::ALL
+        .map(|class| {
+            let share = balance.share(class).max(0.0);
+            view! { <span class=format!("wood-{}", class_name(class)) style:flex-grow=format!("{share:.6}")></span> }
+        })
+        .collect_view();
+    view! { <div class="wood-bar" aria-hidden="true">{parts}</div> }
+}
+
+#[component]
+fn Table(balance: WoodBalance, lit: RwSignal<Option<WoodClass>>) -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let unit = bench.unit;
+    let rows = WoodClass::ALL
+        .map(|class| {
+            let section = move || {
+                balance.section(class).map_or_else(
+                    || "–".to_owned(),
+                    |section| figure::area(section.in_square_millimetres(), unit.get()),
+                )
+            };
+            view! {
+                <tr
+                    class=format!("wood-{}", class_name(class))
+                    class:lit=move || lit.get() == Some(class)
+                    on:mouseenter=move |_| lit.set(Some(class))
+                    on:mouseleave=move |_| lit.set(None)
+                >
+                    <th scope="row">
+                        <button
+                            type="button"
+                            class="swatch-name"
+                            aria-pressed=move || if lit.get() == Some(class) { "true" } else { "false" }
+                            title="Show on the drawing"
+                            on:click=move |_| lit.update(|lit| *lit = if *lit == Some(class) { None } else { Some(class) })
+                        >
+                            <span class="swatch" aria-hidden="true"></span>
+                            {class.label()}
+                        </button>
+                    </th>
+                    <td class="figure">{section}</td>
+                    <td class="figure">{move || figure::volume(balance.volume(class).in_cubic_millimetres(), unit.get())}</td>
+                    <td class="figure">{figure::ratio(balance.share(class))}</td>
+                </tr>
+            }
+        })
+        .collect_view();
+    view! {
+        <table>
+            <thead>
+                <tr>
+                    <th scope="col">"Goes to"</th>
+                    <th scope="col" class="figure">"Section, " {move || unit.get().area_label()}</th>
+                    <th scope="col" class="figure">"Volume, " {move || unit.get().volume_label()}</th>
+                    <th scope="col" class="figure">"Share"</th>
+                </tr>
+            </thead>
+            <tbody>{rows}</tbody>
+            <tfoot>
+                <tr>
+                    <th scope="row">"Bought"</th>
+                    <td></td>
+                    <td class="figure">{move || figure::volume(balance.bought().in_cubic_millimetres(), unit.get())}</td>
+                    <td class="figure">{figure::ratio(1.0)}</td>
+                </tr>
+            </tfoot>
+        </table>
+    }
+}

@@ -1,0 +1,232 @@
+//! What the workers are asked, and how far they are.
+
+use super::Workbench;
+use crate::project_file::ProjectFile;
+use crate::protocol::{AimWord, JobId, Progress, Purchase, Ranking, Reply, Request, USUAL_SECONDS};
+use crate::view::Place;
+use crate::worker_link::WorkerLink;
+use leptos::prelude::*;
+use solver::Way;
+use std::time::Duration;
+
+/// How far a job is.
+#[derive(Debug, Clone, PartialEq)]
+pub enum JobState<T> {
+    /// Not asked yet.
+    Waiting,
+    /// Asked, with the last word on how far it is.
+    Running(Option<Progress>),
+    /// Answered.
+    Done(T),
+    /// The project cannot be worked with, for these reasons.
+    Refused(Vec<String>),
+    /// Stopped by the user.
+    Stopped,
+    /// Something broke that is no fault of the project.
+    Fault(String),
+}
+
+/// The two questions that workers answer, each with a worker of its own. A handle.
+#[derive(Clone, Copy)]
+pub struct Jobs {
+    bench: Workbench,
+    /// What makes one stock better than another.
+    pub aim: RwSignal<AimWord>,
+    ranking: RwSignal<JobState<Ranking>>,
+    purchase: RwSignal<JobState<Purchase>>,
+    ranker: Asker,
+    purchaser: Asker,
+}
+
+/// A worker with the job that it was last asked.
+#[derive(Clone, Copy)]
+struct Asker {
+    link: StoredValue<WorkerLink, LocalStorage>,
+    latest: RwSignal<Option<JobId>>,
+}
+
+/// Quiet time after a change before a worker is asked.
+const PAUSE: Duration = Duration::from_millis(150);
+
+impl Jobs {
+    /// Starts the workers and asks them again whenever what they answer from has changed and
+    /// is looked at.
+    #[must_use]
+    pub fn start(bench: Workbench) -> Self {
+        let (ranking, purchase) = (
+            RwSignal::new(JobState::Waiting),
+            RwSignal::new(JobState::Waiting),
+        );
+        let ranker = Asker::start(move |reply| match reply {
+            Reply::Ranked {
+                ranking: answer, ..
+            } => ranking.set(JobState::Done(answer)),
+            other => take(ranking, other),
+        });
+        let purchaser = Asker::start(move |reply| match reply {
+            Reply::Purchased {
+                purchase: answer, ..
+            } => purchase.set(JobState::Done(answer)),
+            other => take(purchase, other),
+        });
+        let jobs = Self {
+            bench,
+            aim: RwSignal::new(AimWord::Pencils),
+            ranking,
+            purchase,
+            ranker,
+            purchaser,
+        };
+        jobs.ask_when_changed();
+        jobs
+    }
+
+    /// The ranking of the stocks.
+    #[must_use]
+    pub fn ranking(&self) -> ReadSignal<JobState<Ranking>> {
+        self.ranking.read_only()
+    }
+
+    /// The slats to buy.
+    #[must_use]
+    pub fn purchase(&self) -> ReadSignal<JobState<Purchase>> {
+        self.purchase.read_only()
+    }
+
+    /// Asks for the slats to buy.
+    pub fn ask_purchase(&self) {
+        let unit = self.bench.unit.get_untracked().into();
+        let project = ProjectFile::from(&*self.bench.project().read_untracked());
+        if matches!(*self.purchase.read_untracked(), JobState::Running(_)) {
+            // A worker that solves hears nothing: the old question ends with it.
+            self.purchaser.stop();
+        }
+        self.purchase.set(JobState::Running(None));
+        self.purchaser.ask(|job| Request::Purchase {
+            job,
+            project,
+            seconds: USUAL_SECONDS,
+            unit,
+        });
+    }
+
+    /// Stops looking for the slats to buy.
+    pub fn stop_purchase(&self) {
+        self.purchaser.stop();
+        self.purchase.set(JobState::Stopped);
+    }
+
+    fn ask_ranking(&self) {
+        let unit = self.bench.unit.get_untracked().into();
+        let project = ProjectFile::from(&*self.bench.project().read_untracked());
+        let aim = self.aim.get_untracked();
+        // The last answer stays on the screen until the next one is there.
+        if !matches!(*self.ranking.read_untracked(), JobState::Done(_)) {
+            self.ranking.set(JobState::Running(None));
+        }
+        self.ranker.ask(|job| Request::Rank {
+            job,
+            project,
+            aim,
+            unit,
+        });
+    }
+
+    fn ask_when_changed(self) {
+        let project = self.bench.project();
+        // Only what an answer rests on counts as a change.
+        let ranked_from = Memo::new(move |_| {
+            let project = project.read();
+            let barrel = project
+                .barrel_place(project.layout.barrel)
+                .map(|at| project.barrels[at].draft.clone());
+            let turn = (project.layout_way() == Way::Turned).then(|| project.layout.turn.clone());
+            (barrel, turn, project.slats.clone(), project.rules.clone())
+        });
+        let bought_from = Memo::new(move |_| {
+            let project = project.read();
+            (
+                project.barrels.clone(),
+                project.slats.clone(),
+                project.rules.clone(),
+                project.orders.clone(),
+            )
+        });
+        let place = self.bench.place;
+        let unit = self.bench.unit;
+        let ranking_timer = StoredValue::new(None::<TimeoutHandle>);
+        Effect::new(move |_| {
+            ranked_from.track();
+            self.aim.track();
+            unit.track();
+            if place.get() == Place::Layout {
+                after_pause(ranking_timer, move || self.ask_ranking());
+            }
+        });
+        let purchase_timer = StoredValue::new(None::<TimeoutHandle>);
+        Effect::new(move |_| {
+            bought_from.track();
+            unit.track();
+            if place.get() == Place::Timber {
+                after_pause(purchase_timer, move || self.ask_purchase());
+            }
+        });
+    }
+}
+
+impl Asker {
+    /// A worker whose replies to its latest job are taken in.
+    fn start(on_reply: impl Fn(Reply) + 'static) -> Self {
+        let latest = RwSignal::new(None::<JobId>);
+        let link = WorkerLink::start(move |reply| {
+            if reply
+                .job()
+                .is_none_or(|job| Some(job) == latest.get_untracked())
+            {
+                on_reply(reply);
+            }
+        });
+        Self {
+            link: StoredValue::new_local(link),
+            latest,
+        }
+    }
+
+    fn ask(&self, request: impl FnOnce(JobId) -> Request) {
+        self.link.with_value(|link| {
+            let job = link.next_job();
+            self.latest.set(Some(job));
+            link.ask(request(job));
+        });
+    }
+
+    fn stop(&self) {
+        self.latest.set(None);
+        self.link.with_value(WorkerLink::stop);
+    }
+}
+
+/// Takes in a reply that is no answer.
+fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply: Reply) {
+    match reply {
+        Reply::Progress { progress, .. } => {
+            if matches!(*state.read_untracked(), JobState::Running(_)) {
+                state.set(JobState::Running(Some(progress)));
+            }
+        }
+        Reply::Refused { problems, .. } => state.set(JobState::Refused(problems)),
+        Reply::Fault { reason, .. } => state.set(JobState::Fault(reason)),
+        Reply::Ready { .. } | Reply::Ranked { .. } | Reply::Purchased { .. } => {}
+    }
+}
+
+/// Runs something when the changes have paused; an earlier wait is over.
+fn after_pause(timer: StoredValue<Option<TimeoutHandle>>, action: impl FnOnce() + 'static) {
+    timer.update_value(|timer| {
+        if let Some(timer) = timer.take() {
+            timer.clear();
+        }
+        // Without a timer the question is asked with the next change.
+        *timer = set_timeout_with_handle(action, PAUSE).ok();
+    });
+}

@@ -1,0 +1,181 @@
+//! What the page works on: the project with its history, the unit shown, the place looked at.
+
+mod history;
+mod jobs;
+mod memory;
+mod slot;
+
+pub use history::History;
+pub use jobs::{JobState, Jobs};
+pub use memory::{Memory, Unreadable};
+pub use slot::{Slot, barrel_shape};
+
+use crate::view::Place;
+use leptos::prelude::*;
+use solver::{Field, Layout, LayoutParts, LengthUnit, Problem, ProjectDraft, Typed, lay_out};
+
+/// The state of the page. A handle: copies share it.
+#[derive(Clone, Copy)]
+pub struct Workbench {
+    project: RwSignal<ProjectDraft>,
+    history: RwSignal<History<ProjectDraft, Slot>>,
+    /// The unit in which lengths are shown and bare numbers are read.
+    pub unit: RwSignal<LengthUnit>,
+    /// The place that is looked at.
+    pub place: RwSignal<Place>,
+    /// What has just happened, for eyes and ears.
+    pub notice: RwSignal<Option<String>>,
+    /// The field in use, whose meaning is told.
+    pub meaning: RwSignal<Option<Field>>,
+    problems: Memo<Vec<Problem>>,
+    layout: Memo<Option<Shown>>,
+}
+
+/// The layout on the screen: the one of the project, or the last good one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shown {
+    /// The parts it was made of.
+    pub parts: LayoutParts,
+    /// The layout.
+    pub layout: Layout,
+    /// Whether the project has gone on to something that cannot be laid out.
+    pub stale: bool,
+}
+
+impl Workbench {
+    /// A workbench with a project on it.
+    #[must_use]
+    pub fn new(project: ProjectDraft, unit: LengthUnit) -> Self {
+        let project = RwSignal::new(project);
+        let layout =
+            Memo::new(
+                move |last: Option<&Option<Shown>>| match project.read().check_layout() {
+                    Ok(parts) => {
+                        let layout = lay_out(&parts.setup());
+                        Some(Shown {
+                            parts,
+                            layout,
+                            stale: false,
+                        })
+                    }
+                    Err(_) => last.cloned().flatten().map(|last| Shown {
+                        stale: true,
+                        ..last
+                    }),
+                },
+            );
+        Self {
+            project,
+            history: RwSignal::new(History::default()),
+            unit: RwSignal::new(unit),
+            place: RwSignal::new(Place::from_address()),
+            notice: RwSignal::new(None),
+            meaning: RwSignal::new(None),
+            problems: Memo::new(move |_| project.read().check().err().unwrap_or_default()),
+            layout,
+        }
+    }
+
+    /// The project.
+    #[must_use]
+    pub fn project(&self) -> ReadSignal<ProjectDraft> {
+        self.project.read_only()
+    }
+
+    /// Everything that is wrong in the project.
+    #[must_use]
+    pub const fn problems(&self) -> Memo<Vec<Problem>> {
+        self.problems
+    }
+
+    /// The layout to show.
+    #[must_use]
+    pub const fn layout(&self) -> Memo<Option<Shown>> {
+        self.layout
+    }
+
+    /// Changes the project in a step of its own.
+    pub fn change(&self, change: impl FnOnce(&mut ProjectDraft)) {
+        self.note(None);
+        self.project.update(change);
+    }
+
+    /// Takes in what is being typed in a field; keystrokes in one field are one step.
+    pub fn type_in(&self, slot: Slot, text: &str) {
+        let typed = Typed::new(text, slot.field(), self.unit.get_untracked());
+        if slot.get(&self.project.read_untracked()) == Some(&typed) {
+            return;
+        }
+        self.note(Some(slot));
+        self.project.update(|project| slot.set(project, typed));
+    }
+
+    /// Ends the step of the field that was typed in.
+    pub fn leave_field(&self) {
+        self.history.update(History::close);
+    }
+
+    /// Puts another project on the bench; the one that lay there can be brought back by undo.
+    pub fn replace(&self, project: ProjectDraft) {
+        self.note(None);
+        self.project.set(project);
+    }
+
+    /// Puts the project on the bench with which work begins; there is nothing to undo before it.
+    pub fn start_with(&self, project: ProjectDraft) {
+        self.history.set(History::default());
+        self.project.set(project);
+    }
+
+    /// Tells what has just happened.
+    pub fn tell(&self, notice: &str) {
+        self.notice.set(Some(notice.to_owned()));
+    }
+
+    /// Tells what the field in use means.
+    pub fn notice_meaning(&self, field: Field) {
+        self.meaning.set(Some(field));
+    }
+
+    /// Takes a step back.
+    pub fn undo(&self) {
+        self.travel(History::undo);
+    }
+
+    /// Takes a step forward again.
+    pub fn redo(&self) {
+        self.travel(History::redo);
+    }
+
+    /// Whether there is a step to take back.
+    #[must_use]
+    pub fn can_undo(&self) -> bool {
+        self.history.read().can_undo(&self.project.read())
+    }
+
+    /// Whether there is a step to take forward again.
+    #[must_use]
+    pub fn can_redo(&self) -> bool {
+        self.history.read().can_redo()
+    }
+
+    fn travel(
+        &self,
+        step: fn(&mut History<ProjectDraft, Slot>, &ProjectDraft) -> Option<ProjectDraft>,
+    ) {
+        let present = self.project.get_untracked();
+        let state = self
+            .history
+            .try_update(|history| step(history, &present))
+            .flatten();
+        if let Some(state) = state {
+            self.project.set(state);
+        }
+    }
+
+    fn note(&self, mark: Option<Slot>) {
+        let present = self.project.get_untracked();
+        self.history
+            .update(|history| history.before(&present, mark));
+    }
+}

@@ -1,0 +1,220 @@
+//! The paths of a sandwich, from the slats up to the centre lines.
+
+use super::Artist;
+use crate::drawing::path::{Path, View};
+use crate::drawing::{Label, Shape, Style};
+use crate::layout::{Outcome, Rule, Setup, WoodClass};
+use crate::quantity::Length;
+
+/// Which of the two views is painted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Scene {
+    Whole,
+    Detail,
+}
+
+impl Artist<'_> {
+    /// Paints slats, pencils and, where the layout fits, the wood that goes to waste.
+    pub(super) fn paint(&mut self, view: &View, centres: &[Length], shown: Length, scene: Scene) {
+        let Setup {
+            barrel,
+            top: upper,
+            bottom: lower,
+            rules,
+            ..
+        } = *self.setup;
+        let layout = self.layout;
+        let (top_end, bottom_end) = (upper.width().min(shown), lower.width().min(shown));
+        self.add(
+            Style::Slat,
+            Path::new().rectangle(view, Length::ZERO, Length::ZERO, top_end, upper.thickness()),
+        );
+        self.add(
+            Style::Slat,
+            Path::new().rectangle(
+                view,
+                Length::ZERO,
+                -lower.thickness(),
+                bottom_end,
+                Length::ZERO,
+            ),
+        );
+        if layout.fits() {
+            self.paint_waste(view, centres, top_end, bottom_end, scene);
+        }
+        let clash = layout.checks().iter().any(|check| {
+            let sizes = matches!(
+                check.rule,
+                Rule::Width | Rule::Edge | Rule::Land | Rule::TopThickness | Rule::BottomThickness
+            );
+            sizes && check.outcome == Outcome::Failed
+        });
+        let seam_end = top_end.min(bottom_end);
+        for &centre in centres {
+            let pencil = view.at(centre, rules.axis_height);
+            let level = -rules.axis_height;
+            self.add(
+                Style::TopHalf,
+                Path::new().above(&pencil, layout.bare(), level),
+            );
+            self.add(
+                Style::BottomHalf,
+                Path::new().below(&pencil, layout.bare(), level),
+            );
+        }
+        self.add(
+            Style::Seam,
+            Path::new().run(&[
+                (view.x(Length::ZERO), view.origin.y),
+                (view.x(seam_end), view.origin.y),
+            ]),
+        );
+        for &centre in centres {
+            let pencil = view.at(centre, rules.axis_height);
+            self.add(
+                Style::Groove,
+                Path::new().groove(&pencil, layout.groove_shape()),
+            );
+            self.add(
+                Style::Lead,
+                Path::new().circle(&pencil, barrel.lead_diameter() / 2.0),
+            );
+            if scene == Scene::Detail && barrel.coat() > Length::ZERO {
+                self.add(Style::Coat, Path::new().outline(&pencil, layout.finished()));
+            }
+            let outline = Path::new().outline(&pencil, layout.bare());
+            self.add(if clash { Style::Clash } else { Style::Pencil }, outline);
+            let beyond = Length::millimetres(4.0 / view.scale);
+            let (over, under) = (upper.thickness() + beyond, -lower.thickness() - beyond);
+            let (x, middle) = (view.x(centre), pencil.origin.y);
+            self.add(
+                Style::Centre,
+                Path::new().run(&[(x, view.y(over)), (x, view.y(under))]),
+            );
+            if scene == Scene::Detail {
+                let reach = layout.extents();
+                let (from, to) = (
+                    view.x(centre - reach.left) - 4.0,
+                    view.x(centre + reach.right) + 4.0,
+                );
+                self.add(
+                    Style::Centre,
+                    Path::new().run(&[(from, middle), (to, middle)]),
+                );
+            }
+        }
+        if scene == Scene::Detail && shown < upper.width().max(lower.width()) {
+            let (x, over, under) = (
+                view.x(shown),
+                view.y(upper.thickness()),
+                view.y(-lower.thickness()),
+            );
+            self.add(Style::Break, break_line(x, over - 6.0, under + 6.0));
+        }
+    }
+
+    /// The classes of waste, for a layout that fits.
+    fn paint_waste(
+        &mut self,
+        view: &View,
+        centres: &[Length],
+        top_end: Length,
+        bottom_end: Length,
+        scene: Scene,
+    ) {
+        let Setup {
+            top: upper,
+            bottom: lower,
+            rules,
+            ..
+        } = *self.setup;
+        let extents = self.layout.extents();
+        let (over, under) = (
+            rules.axis_height + extents.up,
+            rules.axis_height - extents.down,
+        );
+        let (first, last) = (
+            centres[0] - extents.left,
+            centres[centres.len() - 1] + extents.right,
+        );
+        let faces = Path::new()
+            .rectangle(view, Length::ZERO, over, top_end, upper.thickness())
+            .rectangle(view, Length::ZERO, -lower.thickness(), bottom_end, under);
+        self.add(Style::Wood(WoodClass::Faces), faces);
+        let mut edges = Path::new().rectangle(view, Length::ZERO, under, first, over);
+        let mut parting = Path::new();
+        match scene {
+            Scene::Whole => {
+                edges = edges
+                    .rectangle(view, last, Length::ZERO, top_end, over)
+                    .rectangle(view, last, under, bottom_end, Length::ZERO);
+            }
+            Scene::Detail => {
+                parting = parting.rectangle(view, last, under, top_end.min(bottom_end), over)
+            }
+        }
+        for pair in centres.windows(2) {
+            parting = parting.rectangle(
+                view,
+                pair[0] + extents.right,
+                under,
+                pair[1] - extents.left,
+                over,
+            );
+        }
+        self.add(Style::Wood(WoodClass::Edges), edges);
+        self.add(Style::Wood(WoodClass::Parting), parting);
+        let mut corners = Path::new();
+        for &centre in centres {
+            let pencil = view.at(centre, rules.axis_height);
+            corners = corners.rectangle(
+                view,
+                centre - extents.left,
+                under,
+                centre + extents.right,
+                over,
+            );
+            corners = corners.outline(&pencil, self.layout.bare());
+        }
+        self.add(Style::Wood(WoodClass::Corners), corners);
+    }
+
+    /// Numbers over the grooves: all, or the first, the last and every fifth where they crowd.
+    pub(super) fn number_grooves(&mut self, view: &View, y: f64) {
+        let crowded = self.layout.pitch().in_millimetres() * view.scale < 16.0;
+        let last = self.layout.across();
+        for groove in self.layout.grooves() {
+            if !crowded
+                || groove.number == 1
+                || groove.number == last
+                || (groove.number % 5 == 0 && groove.number + 2 < last)
+            {
+                self.labels.push(Label {
+                    x: view.x(groove.centre),
+                    y,
+                    text: groove.number.to_string(),
+                });
+            }
+        }
+    }
+
+    fn add(&mut self, style: Style, path: Path) {
+        let path = path.done();
+        if !path.is_empty() {
+            self.shapes.push(Shape { style, path });
+        }
+    }
+}
+
+/// The zigzag that ends a partial view.
+fn break_line(x: f64, from: f64, to: f64) -> Path {
+    let middle = (from + to) / 2.0;
+    Path::new().run(&[
+        (x, from),
+        (x, middle - 8.0),
+        (x - 5.0, middle - 3.0),
+        (x + 5.0, middle + 3.0),
+        (x, middle + 8.0),
+        (x, to),
+    ])
+}

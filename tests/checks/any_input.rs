@@ -1,0 +1,256 @@
+//! Whatever stands in the fields, it is refused in words or worked with; nothing stops the program.
+
+use proptest::prelude::*;
+use solver::purchase::{PencilOrder, PurchaseDraft, PurchaseLimits, SlatStock, plan};
+use solver::{
+    Aim, Angle, BarrelDraft, Drawing, Entry, Field, Id, LayoutDraft, LengthUnit, OrderDraft, Place,
+    Project, ProjectDraft, RulesDraft, Shape, Sheet, SlatDraft, Spacing, Typed, Way, draw_barrel,
+    draw_sandwich, lay_out, rank,
+};
+
+/// Every number there is, and those that break programs more often than others.
+fn any_number() -> impl Strategy<Value = f64> {
+    let odd = prop::sample::select(vec![
+        f64::NAN,
+        f64::INFINITY,
+        f64::NEG_INFINITY,
+        f64::MAX,
+        f64::MIN_POSITIVE,
+        5e-324,
+        -5e-324,
+        1e308,
+        -0.0,
+        0.0,
+    ]);
+    prop_oneof![
+        2 => odd,
+        2 => any::<u64>().prop_map(f64::from_bits),
+        4 => -10.0_f64..250.0,
+        1 => 1.0_f64..10.0,
+    ]
+}
+
+fn any_typed() -> impl Strategy<Value = Typed> {
+    prop_oneof![
+        5 => any_number().prop_map(Typed::Number),
+        1 => "[0-9.,/ +−×()a-zµ°%\"]{0,12}".prop_map(Typed::Text),
+        1 => "\\PC{0,20}".prop_map(Typed::Text),
+    ]
+}
+
+/// A project in which two barrels lie on two stocks.
+fn plain_project(shapes: [Shape; 2], way: Way, spacing: Spacing, ids: [u32; 3]) -> ProjectDraft {
+    let barrels = (1..).zip(shapes).map(|(id, shape)| Entry {
+        id: Id(id),
+        draft: BarrelDraft::new("Barrel", shape),
+    });
+    let slats = [11, 12].map(|id| Entry {
+        id: Id(id),
+        draft: SlatDraft::new("Slat"),
+    });
+    ProjectDraft {
+        name: String::new(),
+        barrels: barrels.collect(),
+        slats: slats.to_vec(),
+        rules: RulesDraft {
+            spacing,
+            ..RulesDraft::new()
+        },
+        layout: LayoutDraft {
+            barrel: Id(ids[0]),
+            top: Id(ids[1]),
+            bottom: Id(ids[2]),
+            way,
+            turn: Typed::initial(Field::Turn),
+        },
+        orders: vec![OrderDraft {
+            barrel: Id(2),
+            gross: Typed::initial(Field::OrderGross),
+        }],
+    }
+}
+
+/// Every field of a project.
+fn fields(project: &mut ProjectDraft) -> Vec<&mut Typed> {
+    let mut fields = vec![&mut project.layout.turn];
+    for Entry { draft, .. } in &mut project.barrels {
+        fields.extend([
+            &mut draft.size,
+            &mut draft.corner_radius,
+            &mut draft.coat,
+            &mut draft.length,
+            &mut draft.lead_diameter,
+        ]);
+    }
+    for Entry { draft, .. } in &mut project.slats {
+        fields.extend([
+            &mut draft.length,
+            &mut draft.width,
+            &mut draft.thickness,
+            &mut draft.width_tolerance,
+            &mut draft.thickness_tolerance,
+            &mut draft.pack_slats,
+            &mut draft.pack_price,
+            &mut draft.on_hand,
+            &mut draft.pack_limit,
+        ]);
+    }
+    let rules = &mut project.rules;
+    fields.extend([
+        &mut rules.pitch,
+        &mut rules.clearance,
+        &mut rules.axis_height,
+        &mut rules.land,
+        &mut rules.edge,
+        &mut rules.planing,
+        &mut rules.floor,
+        &mut rules.wall,
+        &mut rules.eccentricity,
+        &mut rules.bond,
+        &mut rules.relief,
+    ]);
+    fields.extend(project.orders.iter_mut().map(|order| &mut order.gross));
+    fields
+}
+
+/// A plain project with some fields changed to anything, from none to most.
+fn any_project() -> impl Strategy<Value = ProjectDraft> {
+    let shape = || prop::sample::select(Shape::ALL.to_vec());
+    let way = shape().prop_flat_map(|shape| prop::sample::select(Way::of(shape)));
+    let ways = prop_oneof![way, Just(Way::Turned)];
+    let spacing = prop::sample::select(Spacing::ALL.to_vec());
+    // Some of them name nothing.
+    let ids = (1..=3_u32, 11..=13_u32, 10..=12_u32).prop_map(|(a, b, c)| [a, b, c]);
+    let changes = prop_oneof![
+        4 => prop::collection::vec((any::<prop::sample::Index>(), any_typed()), 0..4),
+        1 => prop::collection::vec((any::<prop::sample::Index>(), any_typed()), 0..40),
+    ];
+    ([shape(), shape()], ways, spacing, ids, changes).prop_map(
+        |(shapes, way, spacing, ids, changes)| {
+            let mut project = plain_project(shapes, way, spacing, ids);
+            for (place, typed) in changes {
+                let mut fields = fields(&mut project);
+                let place = place.index(fields.len());
+                *fields[place] = typed;
+            }
+            project
+        },
+    )
+}
+
+const UNITS: [LengthUnit; 2] = [LengthUnit::Millimetre, LengthUnit::Inch];
+
+fn readable(text: &str) -> bool {
+    !text.is_empty() && !text.contains("NaN") && !text.contains("inf")
+}
+
+fn drawn(drawing: &Drawing) -> Result<(), TestCaseError> {
+    prop_assert!(drawing.width.is_finite() && drawing.height.is_finite());
+    prop_assert!(readable(&drawing.description));
+    let shown = format!("{:?} {:?}", drawing.shapes, drawing.dimensions);
+    prop_assert!(readable(&shown), "{}", shown);
+    Ok(())
+}
+
+/// The purchase of a project's order book, each barrel the best way round on each stock.
+fn book(project: &Project) -> PurchaseDraft {
+    let pencils = |barrel: usize, slat: usize| {
+        let shape = project.barrels[barrel].shape();
+        let ways: Vec<Angle> = shape.seams().iter().map(|seam| seam.turn()).collect();
+        let (barrel, slats) = (&project.barrels[barrel], &project.slats[slat..=slat]);
+        let ranked = rank(
+            barrel,
+            slats,
+            &ways,
+            &project.rules,
+            Aim::Pencils,
+            &mut |_| (),
+        );
+        ranked[0].layout.pencils()
+    };
+    let stock = |slat: &solver::Slat| {
+        let supply = slat.supply();
+        SlatStock {
+            pack_slats: supply.pack_slats,
+            pack_price: supply.pack_price,
+            on_hand: u64::from(supply.on_hand),
+            pack_limit: supply.pack_limit,
+        }
+    };
+    let stocks = 0..project.slats.len();
+    let row = |barrel| stocks.clone().map(|slat| pencils(barrel, slat)).collect();
+    PurchaseDraft {
+        orders: project
+            .orders
+            .iter()
+            .map(|order| PencilOrder {
+                pencils: u64::from(order.pencils),
+            })
+            .collect(),
+        stocks: project.slats.iter().map(stock).collect(),
+        yields: project
+            .orders
+            .iter()
+            .map(|order| row(order.barrel))
+            .collect(),
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 1500, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_layout_is_drawn_or_refused_in_words(
+        draft in any_project(), width in 280.0_f64..1600.0, text in 56.0_f64..96.0,
+    ) {
+        match draft.check_layout() {
+            Ok(parts) => {
+                let setup = parts.setup();
+                let layout = lay_out(&setup);
+                for unit in UNITS {
+                    for check in layout.checks() {
+                        prop_assert!(readable(&check.statement(unit)));
+                    }
+                    let sheet = Sheet { width, row: 44.0, text, unit };
+                    drawn(&draw_sandwich(&setup, &layout, &sheet))?;
+                    drawn(&draw_barrel(&parts.barrel, &sheet))?;
+                }
+                if let Some(balance) = layout.balance() {
+                    prop_assert!((0.0..=1.0).contains(&balance.yielded()));
+                }
+            }
+            Err(problems) => {
+                let missing = draft.barrel_place(draft.layout.barrel).is_none()
+                    || draft.slat_place(draft.layout.top).is_none()
+                    || draft.slat_place(draft.layout.bottom).is_none();
+                prop_assert!(missing || !problems.is_empty());
+                for problem in problems {
+                    prop_assert!(!matches!(problem.place, Place::Order(_)));
+                    for unit in UNITS {
+                        // What was typed may be quoted, so any text may stand here.
+                        prop_assert!(!problem.problem.message(unit).is_empty());
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn any_project_is_planned_or_refused_in_words(draft in any_project()) {
+        match draft.check() {
+            Ok(project) => {
+                // A price of two decimals and a count within their ranges are always accepted.
+                let data = book(&project).check().expect("a checked project keeps every range");
+                let limits = PurchaseLimits { time: None, nodes: 20 };
+                let outcome = plan(&data, &limits, &mut |_| {});
+                prop_assert!(outcome.is_ok(), "{:?}", outcome);
+            }
+            Err(problems) => {
+                prop_assert!(!problems.is_empty());
+                for problem in problems {
+                    prop_assert!(!problem.problem.message(LengthUnit::Millimetre).is_empty());
+                }
+            }
+        }
+    }
+}
