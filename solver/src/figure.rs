@@ -122,6 +122,27 @@ pub fn volume(cubic_mm: f64, unit: LengthUnit) -> String {
     }
 }
 
+/// A volume of timber given in cubic millimetres, with its unit: cubic metres, or board feet of
+/// 144 in³ (trade rule).
+///
+/// ```
+/// use solver::{LengthUnit, figure};
+///
+/// assert_eq!(figure::timber(1.396e9, LengthUnit::Millimetre), "1.396\u{202f}m³");
+/// assert_eq!(figure::timber(1.396e9, LengthUnit::Inch), "591.6\u{202f}bd ft");
+/// ```
+#[must_use]
+pub fn timber(cubic_mm: f64, unit: LengthUnit) -> String {
+    match unit {
+        LengthUnit::Millimetre => format!("{}{THIN_SPACE}m³", plain(cubic_mm / 1e9, 3)),
+        LengthUnit::Inch => {
+            let inch = unit.millimetres();
+            let board_feet = cubic_mm / (inch * inch * inch) / 144.0;
+            format!("{}{THIN_SPACE}bd ft", plain(board_feet, 1))
+        }
+    }
+}
+
 /// A number of pieces.
 ///
 /// ```

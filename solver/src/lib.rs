@@ -36,7 +36,7 @@ mod unit;
 
 pub use barrel::{Barrel, BarrelDraft, Shape};
 pub use drawing::{
-    Area as SheetArea, Dimension, Drawing, Label, Shape as DrawnShape, Sheet, Size, Style,
+    Area as SheetArea, Dimension, Drawing, Edge, Label, Shape as DrawnShape, Sheet, Size, Style,
     draw_barrel, draw_sandwich,
 };
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};

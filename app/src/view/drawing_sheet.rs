@@ -5,7 +5,7 @@ use crate::workbench::{Slot, Workbench};
 use leptos::html::Div;
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
-use solver::{Dimension, Drawing, Sheet, Size, Style, WoodClass};
+use solver::{Dimension, Drawing, Edge, Sheet, Size, Style, WoodClass};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::ResizeObserver;
@@ -212,7 +212,7 @@ fn DrivingField(
     context: &'static str,
 ) -> impl IntoView {
     let bench = expect_context::<Workbench>();
-    let area = Memo::new(move |_| {
+    let dimension = Memo::new(move |_| {
         drawing.with(|drawing| {
             let dimensions = drawing
                 .as_ref()
@@ -221,14 +221,25 @@ fn DrivingField(
             dimensions
                 .iter()
                 .find(|dimension| dimension.size == measured)
-                .map(|dimension| (dimension.area, dimension.sign))
+                .cloned()
         })
     });
     let pixels = move |pick: fn(&solver::SheetArea) -> f64| {
-        area.with(|area| {
-            area.as_ref()
-                .map(|(area, _)| format!("{:.1}px", pick(area)))
+        dimension.with(|dimension| {
+            dimension
+                .as_ref()
+                .map(|dimension| format!("{:.1}px", pick(&dimension.area)))
         })
+    };
+    let near = move |edge| {
+        dimension.with(|dimension| {
+            dimension
+                .as_ref()
+                .is_some_and(|dimension| dimension.near == edge)
+        })
+    };
+    let sign = move || {
+        dimension.with(|dimension| dimension.as_ref().map_or("", |dimension| dimension.sign))
     };
     // A barrel's size goes by the name that its shape gives it.
     let name = Signal::derive(move || match measured {
@@ -241,12 +252,16 @@ fn DrivingField(
     view! {
         <div
             class="driving"
+            class=("near-top", move || near(Edge::Top))
+            class=("near-bottom", move || near(Edge::Bottom))
+            class=("near-left", move || near(Edge::Left))
+            class=("near-right", move || near(Edge::Right))
             style:left=move || pixels(|area| area.x)
             style:top=move || pixels(|area| area.y)
             style:width=move || pixels(|area| area.width)
             style:height=move || pixels(|area| area.height)
         >
-            <span class="sign" aria-hidden="true">{move || area.with(|area| area.as_ref().map_or("", |(_, sign)| *sign))}</span>
+            <span class="sign" aria-hidden="true">{sign}</span>
             <NumberField at context look=Look::Bare name/>
         </div>
     }
@@ -265,22 +280,41 @@ fn dimension_lines(dimension: &Dimension) -> impl IntoView + use<> {
     } else {
         "dimension driven"
     };
-    let text = (!dimension.driving).then(|| {
-        let area = dimension.area;
-        let (x, y) = (area.x + area.width / 2.0, area.y + area.height / 2.0);
-        view! {
-            <text x=format!("{x:.1}") y=format!("{y:.1}")>
-                <title>{dimension.size.label()}</title>
-                {format!("{}{}", dimension.sign, dimension.text)}
-            </text>
-        }
-    });
+    // A driving number is shown by its field; this text takes its place on paper.
+    let (x, y) = text_place(dimension);
     view! {
         <g class=class>
             <path class="lines" d=dimension.lines.clone()/>
             <path class="arrows" d=dimension.arrows.clone()/>
-            {text}
+            <text class=near_class(dimension.near) x=format!("{x:.1}") y=format!("{y:.1}")>
+                <title>{dimension.size.label()}</title>
+                {format!("{}{}", dimension.sign, dimension.text)}
+            </text>
         </g>
+    }
+}
+
+/// Where the number of a driven dimension stands: in its box, near its line.
+fn text_place(dimension: &Dimension) -> (f64, f64) {
+    /// Half the height of a line, and the space beside a number, px.
+    const HALF_LINE: f64 = 11.0;
+    const BESIDE: f64 = 5.0;
+    let area = dimension.area;
+    let (x, y) = (area.x + area.width / 2.0, area.y + area.height / 2.0);
+    match dimension.near {
+        Edge::Top => (x, area.y + HALF_LINE),
+        Edge::Bottom => (x, area.y + area.height - HALF_LINE),
+        Edge::Left => (area.x + BESIDE, y),
+        Edge::Right => (area.x + area.width - BESIDE, y),
+    }
+}
+
+const fn near_class(near: Edge) -> &'static str {
+    match near {
+        Edge::Top => "near-top",
+        Edge::Bottom => "near-bottom",
+        Edge::Left => "near-left",
+        Edge::Right => "near-right",
     }
 }
 

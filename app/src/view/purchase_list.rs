@@ -158,15 +158,7 @@ fn tables(list: PurchaseList, unit: LengthUnit) -> impl IntoView {
                 .cost_per_gross
                 .map_or_else(|| figure::NO_FIGURE.to_owned(), figure::money_rounded),
         ),
-        (
-            "Wood bought",
-            format!(
-                "{}{}{}",
-                figure::volume(totals.wood_bought_mm3, unit),
-                figure::THIN_SPACE,
-                unit.volume_label()
-            ),
-        ),
+        ("Wood bought", figure::timber(totals.wood_bought_mm3, unit)),
         ("Pencils over", figure::count(totals.pencils_over.pieces())),
     ];
     view! {

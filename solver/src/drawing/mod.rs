@@ -182,6 +182,21 @@ pub struct Dimension {
     pub arrows: String,
     /// The box of the text, px.
     pub area: Area,
+    /// The edge of the box at which its line lies: the text stands near it.
+    pub near: Edge,
+}
+
+/// An edge of a rectangle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Edge {
+    /// The upper one.
+    Top,
+    /// The lower one.
+    Bottom,
+    /// The left one.
+    Left,
+    /// The right one.
+    Right,
 }
 
 /// A rectangle on the sheet, px.

@@ -4,7 +4,7 @@
 //! the sheet, arrows turn outwards where they have no room between the extension lines.
 
 use super::path::Path;
-use super::{Area, Dimension, Sheet, Size};
+use super::{Area, Dimension, Edge, Sheet, Size};
 use std::cmp::Ordering;
 
 /// The side of a view on which dimensions stand.
@@ -156,6 +156,16 @@ impl Spot {
 }
 
 impl Side {
+    /// The edge of a text on this side that faces the part.
+    const fn near_edge(self) -> Edge {
+        match self {
+            Self::Above => Edge::Bottom,
+            Self::Below => Edge::Top,
+            Self::Left => Edge::Right,
+            Self::Right => Edge::Left,
+        }
+    }
+
     /// The place along this side of a point of the sheet.
     const fn along(self, x: f64, y: f64) -> f64 {
         match self {
@@ -301,6 +311,7 @@ impl Band {
                 width,
                 height,
             },
+            near: self.side.near_edge(),
         }
     }
 

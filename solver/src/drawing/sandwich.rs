@@ -17,8 +17,9 @@ use painting::Scene;
 const MARGIN: f64 = 12.0;
 /// Room for the groove numbers over the slats, px.
 const NUMBERS: f64 = 18.0;
-/// Pencils that the detail shows.
-const IN_DETAIL: usize = 2;
+/// Pencils that the detail shows where there is room for no more, and at most.
+const LEAST_IN_DETAIL: usize = 2;
+const MOST_IN_DETAIL: usize = 4;
 /// A view is drawn no higher than this, px.
 const MOST_HEIGHT: f64 = 260.0;
 
@@ -191,12 +192,6 @@ impl Artist<'_> {
             ..
         } = *self.setup;
         let finished = self.layout.finished().extents();
-        let centres: Vec<Length> = self.centres().into_iter().take(IN_DETAIL).collect();
-        let last = centres[centres.len() - 1];
-        let width = upper.width().max(lower.width());
-        // Half a land beyond the last pencil, so that its parting shows.
-        let shown =
-            (last + finished.right + (rules.land / 2.0).max(Length::millimetres(0.3))).min(width);
         let size_axis = SizeAxis::of(self.setup);
         let left = self.left();
         let beside = match size_axis {
@@ -204,6 +199,9 @@ impl Artist<'_> {
             SizeAxis::Level | SizeAxis::Oblique => 2.0 * MARGIN,
         };
         let room = self.sheet.width - left - beside;
+        let centres = self.centres_in_detail(room);
+        let last = centres[centres.len() - 1];
+        let shown = self.shown_after(last);
         let overhang = self.overhang(&centres, shown);
         let scale = (room / overhang.across(shown).in_millimetres())
             .min(MOST_HEIGHT / overhang.upright(upper, lower).in_millimetres());
@@ -221,7 +219,7 @@ impl Artist<'_> {
             along: across(x),
             inside: pixels((upper_end - rules.axis_height).max(Length::ZERO)),
         };
-        if let [first, second] = centres[..] {
+        if let [first, second, ..] = centres[..] {
             let driving = matches!(rules.spacing, PitchRule::Closest);
             let spots = vec![Spot::between(
                 upright(first + bare.right),
@@ -353,6 +351,32 @@ impl Artist<'_> {
                 spots,
             );
         }
+    }
+
+    /// Groove centres that the detail shows: as many as fill the room at full height, at least two
+    /// where there are two.
+    fn centres_in_detail(&self, room: f64) -> Vec<Length> {
+        let Setup {
+            top: upper,
+            bottom: lower,
+            ..
+        } = *self.setup;
+        let scale = MOST_HEIGHT / (upper.thickness() + lower.thickness()).in_millimetres();
+        let mut centres = self.centres();
+        let fit = centres
+            .iter()
+            .take_while(|centre| self.shown_after(**centre).in_millimetres() * scale <= room)
+            .count();
+        centres.truncate(fit.clamp(LEAST_IN_DETAIL, MOST_IN_DETAIL));
+        centres
+    }
+
+    /// How much of the width a detail shows that ends with the pencil round a groove centre: half
+    /// a land beyond it, so that its parting shows.
+    fn shown_after(&self, centre: Length) -> Length {
+        let beyond = (self.setup.rules.land / 2.0).max(Length::millimetres(0.3));
+        let width = self.setup.top.width().max(self.setup.bottom.width());
+        (centre + self.layout.finished().extents().right + beyond).min(width)
     }
 
     /// Groove centres; where not even one fits, the one that was tried.

@@ -25,20 +25,20 @@ impl Artist<'_> {
         } = *self.setup;
         let layout = self.layout;
         let (top_end, bottom_end) = (upper.width().min(shown), lower.width().min(shown));
-        self.add(
-            Style::Slat,
-            Path::new().rectangle(view, Length::ZERO, Length::ZERO, top_end, upper.thickness()),
-        );
-        self.add(
-            Style::Slat,
-            Path::new().rectangle(
-                view,
-                Length::ZERO,
-                -lower.thickness(),
-                bottom_end,
-                Length::ZERO,
-            ),
-        );
+        for (slat, end, face) in [
+            (upper, top_end, upper.thickness()),
+            (lower, bottom_end, -lower.thickness()),
+        ] {
+            let path = if end < slat.width() {
+                // A slat that goes on beyond the view has no edge there.
+                let (start, end) = (view.x(Length::ZERO), view.x(end));
+                let (seam, face) = (view.y(Length::ZERO), view.y(face));
+                Path::new().run(&[(end, seam), (start, seam), (start, face), (end, face)])
+            } else {
+                Path::new().rectangle(view, Length::ZERO, Length::ZERO, end, face)
+            };
+            self.add(Style::Slat, path);
+        }
         if layout.fits() {
             self.paint_waste(view, centres, top_end, bottom_end, scene);
         }
