@@ -9,7 +9,7 @@ use super::ranking_table::RankingTable;
 use super::wood_balance::WoodBalanceTable;
 use crate::workbench::{Shown, Slot, Workbench, barrel_shape};
 use leptos::prelude::*;
-use solver::{Field, Id, Size, Spacing, Way, WoodClass, draw_sandwich, figure};
+use solver::{Field, Id, Outcome, Size, Spacing, Way, WoodClass, draw_sandwich, figure};
 
 /// The place of the woodshop lead.
 #[component]
@@ -94,7 +94,14 @@ fn verdict(shown: &Shown) -> impl IntoView + use<> {
         }
         (false, false) => match layout.across() {
             0 => "from one sandwich: not one fits across".to_owned(),
-            across => format!("from one sandwich: {across} fit across, but a check fails"),
+            across => {
+                let failing = layout
+                    .checks()
+                    .iter()
+                    .find(|check| check.outcome == Outcome::Failed)
+                    .map_or("a check", |check| check.rule.label());
+                format!("from one sandwich: {across} fit across, but this check fails: {failing}")
+            }
         },
     };
     view! {
@@ -236,6 +243,7 @@ fn Slats() -> impl IntoView {
                     {move || options(|layout| layout.top)}
                 </select>
             </div>
+            {move || (top.get() != bottom.get()).then(|| slat_fields(top.get(), "Top slat"))}
             <div class="field row">
                 <label for="layout-bottom">"Bottom slat"</label>
                 <select
@@ -250,19 +258,25 @@ fn Slats() -> impl IntoView {
                 </select>
             </div>
             {move || {
-                let ids = if top.get() == bottom.get() { vec![top.get()] } else { vec![top.get(), bottom.get()] };
-                ids.into_iter()
-                    .map(|id| {
-                        view! {
-                            <NumberField at=Slot::Slat(id, Field::SlatLength) context="column"/>
-                            <NumberField at=Slot::Slat(id, Field::WidthTolerance) context="column"/>
-                            <NumberField at=Slot::Slat(id, Field::ThicknessTolerance) context="column"/>
-                        }
-                    })
-                    .collect_view()
+                let whose = if top.get() == bottom.get() { "Both slats" } else { "Bottom slat" };
+                slat_fields(bottom.get(), whose)
             }}
         </fieldset>
     }
+}
+
+/// The sizes of a slat that have no place on the drawing.
+fn slat_fields(id: Id, whose: &'static str) -> impl IntoView + use<> {
+    [
+        Field::SlatLength,
+        Field::WidthTolerance,
+        Field::ThicknessTolerance,
+    ]
+    .map(|field| {
+        let name = Signal::derive(move || format!("{whose}: {}", field.spec().label));
+        view! { <NumberField at=Slot::Slat(id, field) context="column" name/> }
+    })
+    .collect_view()
 }
 
 #[component]

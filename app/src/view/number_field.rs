@@ -2,6 +2,7 @@
 
 use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
+use solver::Typed;
 use solver::entry::Dimension;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, HtmlInputElement, KeyboardEvent};
@@ -43,11 +44,15 @@ pub(crate) fn NumberField(
     let typing = RwSignal::new(None::<String>);
     let before = StoredValue::new(None);
     let shown = move || {
-        typing.get().unwrap_or_else(|| {
-            at.get(&project.read())
-                .map(|typed| typed.shown(field, unit.get()))
-                .unwrap_or_default()
-        })
+        let project = project.read();
+        let (typed, unit) = (at.get(&project), unit.get());
+        match (typed, typing.get()) {
+            (None, _) => String::new(),
+            (Some(typed), None) => typed.shown(field, unit),
+            (Some(typed), Some(text)) if *typed == Typed::new(&text, field, unit) => text,
+            // The number has changed under the hands of the one who types, by undo for one.
+            (Some(typed), Some(_)) => typed.full(field, unit),
+        }
     };
     let message = Memo::new(move |_| {
         let project = project.read();
@@ -154,7 +159,7 @@ pub(crate) fn NumberField(
         </p>
     };
     let changed = move || {
-        let initial = solver::Typed::initial(field);
+        let initial = Typed::initial(field);
         !spec.optional
             && at
                 .get(&project.read())
