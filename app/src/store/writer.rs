@@ -102,23 +102,26 @@ enum Reply {
 
 /// Gives the lock back when dropped.
 struct HeldLock {
-    release: Function,
+    /// Settles the promise that holds the lock.
+    release: Option<Function>,
 }
 
 impl HeldLock {
     /// The lock, and the promise that is settled when it is dropped.
     fn new() -> (Self, Promise) {
-        let mut release = Function::default();
-        let end = Promise::new(&mut |resolve, _reject| release = resolve);
+        let mut release = None;
+        let end = Promise::new(&mut |resolve, _reject| release = Some(resolve));
         (Self { release }, end)
     }
 }
 
 impl Drop for HeldLock {
     fn drop(&mut self) {
-        self.release
-            .call0(&JsValue::UNDEFINED)
-            .expect("settling a promise does not throw");
+        if let Some(release) = &self.release {
+            release
+                .call0(&JsValue::UNDEFINED)
+                .expect("settling a promise does not throw");
+        }
     }
 }
 

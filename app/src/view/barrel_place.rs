@@ -1,12 +1,17 @@
 //! What the pencil is: its outline, its sizes, its numbers.
 
-use super::drawing_sheet::{DrawingSheet, SheetSize};
+use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
 use super::number_field::NumberField;
 use super::problem_list::{ProblemList, named};
 use super::text_field::NameField;
 use crate::workbench::{Slot, Workbench, barrel_shape};
 use leptos::prelude::*;
-use solver::{Angle, Barrel, BarrelDraft, Entry, Field, LengthUnit, Shape, draw_barrel, figure};
+use solver::{
+    Angle, Barrel, BarrelDraft, Entry, Field, LengthUnit, Shape, Size, draw_barrel, figure,
+};
+
+/// The sizes that are typed over on the drawing.
+const DRIVING: [Size; 3] = [Size::Barrel, Size::CornerRadius, Size::Lead];
 
 /// The place of the barrel designer.
 #[component]
@@ -34,24 +39,16 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
     let stale = Signal::derive(move || {
         barrel.with(|barrel| barrel.as_ref().is_some_and(|(_, stale)| *stale))
     });
-    let unplaced = Memo::new(move |_| {
-        drawing.with(|drawing| {
-            drawing
-                .as_ref()
-                .map(|drawing| drawing.unplaced.clone())
-                .unwrap_or_default()
-        })
+    let homeless = Memo::new(move |_| {
+        let nothing_to_draw = barrel.with(Option::is_none);
+        let all = if nothing_to_draw {
+            DRIVING.as_slice()
+        } else {
+            &[]
+        };
+        drawing.with(|drawing| homeless_slots(drawing.as_ref(), all, &project.read()))
     });
     let chosen = Memo::new(move |_| project.read().layout.barrel);
-    let homeless = move || {
-        let project = project.read();
-        unplaced
-            .get()
-            .into_iter()
-            .filter_map(|size| Slot::of_size(size, &project))
-            .map(|slot| view! { <NumberField at=slot context="column"/> })
-            .collect_view()
-    };
     view! {
         <div class="place barrel-place">
             <section class="board" aria-label="End view of the barrel">
@@ -83,7 +80,9 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                         }
                     }}
                     <Shapes/>
-                    {homeless}
+                    <For each=move || homeless.get() key=|at| *at let(at)>
+                        <NumberField at context="column"/>
+                    </For>
                     {move || {
                         let id = chosen.get();
                         view! {

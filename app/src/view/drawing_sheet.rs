@@ -1,11 +1,12 @@
 //! A drawing whose driving dimensions are fields.
 
 use super::number_field::{Look, NumberField};
+use super::wood_balance::Lit;
 use crate::workbench::{Slot, Workbench};
 use leptos::html::Div;
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
-use solver::{Dimension, Drawing, Edge, Sheet, Size, Style, WoodClass};
+use solver::{Dimension, Drawing, Edge, ProjectDraft, Sheet, Size, Style, WoodClass};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::ResizeObserver;
@@ -61,6 +62,26 @@ impl SheetSize {
     }
 }
 
+/// The driving sizes that have no field on a drawing: those it found no place for, or all while
+/// there is nothing to draw.
+pub(crate) fn homeless_slots(
+    drawing: Option<&Drawing>,
+    all: &[Size],
+    project: &ProjectDraft,
+) -> Vec<Slot> {
+    let sizes = drawing.map_or(all, |drawing| drawing.unplaced.as_slice());
+    let mut slots: Vec<Slot> = Vec::new();
+    for slot in sizes
+        .iter()
+        .filter_map(|size| Slot::of_size(*size, project))
+    {
+        if !slots.contains(&slot) {
+            slots.push(slot);
+        }
+    }
+    slots
+}
+
 /// A drawing with fields for its driving dimensions.
 #[component]
 pub(crate) fn DrawingSheet(
@@ -77,7 +98,7 @@ pub(crate) fn DrawingSheet(
     stale: Signal<bool>,
     /// The class of wood to light up.
     #[prop(optional)]
-    lit: Option<RwSignal<Option<WoodClass>>>,
+    lit: Option<Lit>,
 ) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let frame = NodeRef::<Div>::new();
@@ -115,7 +136,7 @@ pub(crate) fn DrawingSheet(
                         <path
                             class=style_name(style)
                             fill=hatching(style, context)
-                            class:lit=move || matches!((style, lit.and_then(|lit| lit.get())),
+                            class:lit=move || matches!((style, lit.and_then(|lit| lit.class())),
                                 (Style::Wood(class), Some(lit)) if class == lit)
                             d=shape.path.clone()
                         />
@@ -262,8 +283,17 @@ fn DrivingField(
             style:height=move || pixels(|area| area.height)
         >
             <span class="sign" aria-hidden="true">{sign}</span>
-            <NumberField at context look=Look::Bare name/>
+            <NumberField at context=field_context(context, measured) look=Look::Bare name/>
         </div>
+    }
+}
+
+/// The part of the page that a field stands in: when both slats are of one stock, the same
+/// number stands on the drawing twice.
+const fn field_context(context: &'static str, measured: Size) -> &'static str {
+    match measured {
+        Size::TopThickness | Size::TopWidth => "drawing-top",
+        _ => context,
     }
 }
 

@@ -1,22 +1,33 @@
 //! How a pencil lies on the slats: drawing, inputs, checks, grooves, wood, stocks.
 
 use super::checks::Checks;
-use super::drawing_sheet::{DrawingSheet, SheetSize};
+use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
 use super::groove_table::GrooveTable;
 use super::number_field::NumberField;
 use super::problem_list::{ProblemList, named};
 use super::ranking_table::RankingTable;
-use super::wood_balance::WoodBalanceTable;
+use super::wood_balance::{Lit, WoodBalanceTable};
 use crate::workbench::{Shown, Slot, Workbench, barrel_shape};
 use leptos::prelude::*;
-use solver::{Field, Id, Outcome, Size, Spacing, Way, WoodClass, draw_sandwich, figure};
+use solver::{Field, Id, Outcome, Size, Spacing, Way, draw_sandwich, figure};
+
+/// The sizes that are typed over on the drawing.
+const DRIVING: [Size; 7] = [
+    Size::SlatWidth,
+    Size::TopWidth,
+    Size::TopThickness,
+    Size::BottomThickness,
+    Size::Barrel,
+    Size::CornerRadius,
+    Size::Lead,
+];
 
 /// The place of the woodshop lead.
 #[component]
 pub(crate) fn LayoutPlace() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let size = SheetSize::new();
-    let lit = RwSignal::new(None::<WoodClass>);
+    let lit = Lit::new();
     let drawing = Memo::new(move |_| {
         let sheet = size.sheet(bench)?;
         bench.layout().with(|shown| {
@@ -30,13 +41,14 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
             .layout()
             .with(|shown| shown.as_ref().is_some_and(|shown| shown.stale))
     });
-    let unplaced = Memo::new(move |_| {
-        drawing.with(|drawing| {
-            drawing
-                .as_ref()
-                .map(|drawing| drawing.unplaced.clone())
-                .unwrap_or_default()
-        })
+    let homeless = Memo::new(move |_| {
+        let nothing_to_draw = bench.layout().with(Option::is_none);
+        let all = if nothing_to_draw {
+            DRIVING.as_slice()
+        } else {
+            &[]
+        };
+        drawing.with(|drawing| homeless_slots(drawing.as_ref(), all, &bench.project().read()))
     });
     view! {
         <div class="place layout-place">
@@ -47,7 +59,7 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
             </section>
             <aside class="column" aria-label="Inputs">
                 <ProblemList/>
-                <Pencil unplaced/>
+                <Pencil homeless/>
                 <Slats/>
                 <Machining/>
             </aside>
@@ -130,7 +142,7 @@ fn Meaning() -> impl IntoView {
 }
 
 #[component]
-fn Pencil(unplaced: Memo<Vec<Size>>) -> impl IntoView {
+fn Pencil(homeless: Memo<Vec<Slot>>) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let project = bench.project();
     let barrel = Memo::new(move |_| project.read().layout.barrel);
@@ -162,16 +174,6 @@ fn Pencil(unplaced: Memo<Vec<Size>>) -> impl IntoView {
             .collect_view()
     };
     let turned = move || project.read().layout_way() == Way::Turned;
-    // Sizes that found no place on the drawing are asked for here.
-    let homeless = move || {
-        let project = project.read();
-        unplaced
-            .get()
-            .into_iter()
-            .filter_map(|size| Slot::of_size(size, &project))
-            .map(|slot| view! { <NumberField at=slot context="column"/> })
-            .collect_view()
-    };
     view! {
         <fieldset>
             <legend>"Pencil"</legend>
@@ -190,7 +192,10 @@ fn Pencil(unplaced: Memo<Vec<Size>>) -> impl IntoView {
             </div>
             <div class="choices" role="radiogroup" aria-label="How the barrel lies">{ways}</div>
             <Show when=turned><NumberField at=Slot::Turn context="column"/></Show>
-            {homeless}
+            // Sizes that have no place on the drawing are asked for here.
+            <For each=move || homeless.get() key=|at| *at let(at)>
+                <NumberField at context="column"/>
+            </For>
             {move || {
                 let id = barrel.get();
                 view! {

@@ -63,21 +63,29 @@ pub(crate) fn NumberField(
     });
     let wrong = move || message.with(Option::is_some);
 
+    // A press that brings the cursor here selects the number, to be typed over.
+    let is_new_here = StoredValue::new(false);
     let on_focus = move |event: web_sys::FocusEvent| {
         let typed = at.get(&project.read_untracked()).cloned();
-        typing.set(
-            typed
-                .as_ref()
-                .map(|typed| typed.full(field, unit.get_untracked())),
-        );
+        let full = typed
+            .as_ref()
+            .map(|typed| typed.full(field, unit.get_untracked()));
         before.set_value(typed);
+        is_new_here.set_value(true);
         bench.notice_meaning(field);
-        // The full text is shown only after this event; select it then.
-        if let Some(input) = event
-            .target()
-            .and_then(|target| target.dyn_into::<HtmlInputElement>().ok())
+        // At once, not with the next update: whoever types next means the whole number.
+        if let (Some(input), Some(full)) = (input_of(&event), &full) {
+            input.set_value(full);
+            input.select();
+        }
+        typing.set(full);
+    };
+    let on_pointer_up = move |event: web_sys::PointerEvent| {
+        if is_new_here.get_value()
+            && let Some(input) = input_of(&event)
         {
-            request_animation_frame(move || input.select());
+            is_new_here.set_value(false);
+            input.select();
         }
     };
     let on_input = move |event: Event| {
@@ -89,30 +97,30 @@ pub(crate) fn NumberField(
         typing.set(None);
         bench.leave_field();
     };
-    let on_keydown = move |event: KeyboardEvent| {
-        let input = event
-            .target()
-            .and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
-        match event.key().as_str() {
-            "Enter" => {
-                bench.leave_field();
-                typing.set(
-                    at.get(&project.read_untracked())
-                        .map(|typed| typed.full(field, unit.get_untracked())),
-                );
-                if let Some(input) = input {
-                    request_animation_frame(move || input.select());
-                }
-            }
-            "Escape" => {
-                if let Some(typed) = before.get_value() {
-                    let text = typed.full(field, unit.get_untracked());
-                    bench.type_in(at, &text);
-                    typing.set(Some(text));
-                }
-            }
-            _ => {}
+    let put = move |event: &KeyboardEvent, typed: &Typed| {
+        let full = typed.full(field, unit.get_untracked());
+        bench.type_in(at, &full);
+        if let Some(input) = input_of(event) {
+            input.set_value(&full);
+            input.select();
         }
+        typing.set(Some(full));
+    };
+    let on_keydown = move |event: KeyboardEvent| match event.key().as_str() {
+        "Enter" => {
+            bench.leave_field();
+            let typed = at.get(&project.read_untracked()).cloned();
+            if let Some(typed) = &typed {
+                put(&event, typed);
+            }
+            before.set_value(typed);
+        }
+        "Escape" => {
+            if let Some(typed) = before.get_value() {
+                put(&event, &typed);
+            }
+        }
+        _ => is_new_here.set_value(false),
     };
 
     // A keyboard with only digits cannot type a minus.
@@ -149,6 +157,7 @@ pub(crate) fn NumberField(
             aria-describedby=described
             on:focus=on_focus
             on:input=on_input
+            on:pointerup=on_pointer_up
             on:blur=on_blur
             on:keydown=on_keydown
         />
@@ -179,4 +188,9 @@ pub(crate) fn NumberField(
         }
         .into_any(),
     }
+}
+
+/// The field in which something happened.
+fn input_of(event: &Event) -> Option<HtmlInputElement> {
+    event.target().and_then(|target| target.dyn_into().ok())
 }

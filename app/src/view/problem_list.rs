@@ -84,7 +84,7 @@ fn go_to(bench: Workbench, problem: &Problem) {
     bench.place.set(place);
     // The place has to stand on the page before its field can be found.
     request_animation_frame(move || {
-        let found = ["drawing", "column", "table", "barrel"]
+        let found = ["drawing", "drawing-top", "column", "table", "barrel"]
             .iter()
             .find_map(|context| document().get_element_by_id(&slot.element_id(context)));
         if let Some(element) = found.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {

@@ -102,8 +102,12 @@ fn Header() -> impl IntoView {
         })
         .collect_view();
     let units = [
-        (LengthUnit::Millimetre, "mm", "Show lengths in millimetres"),
-        (LengthUnit::Inch, "in", "Show lengths in inches"),
+        (
+            LengthUnit::Millimetre,
+            "mm",
+            "mm, show lengths in millimetres",
+        ),
+        (LengthUnit::Inch, "in", "in, show lengths in inches"),
     ]
     .map(|(unit, label, meaning)| {
         view! {

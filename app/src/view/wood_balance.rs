@@ -4,6 +4,34 @@ use crate::workbench::Workbench;
 use leptos::prelude::*;
 use solver::{WoodBalance, WoodClass, figure};
 
+/// The class of wood that is lit on the drawing: the one pointed at, or else the one pinned.
+#[derive(Clone, Copy)]
+pub(crate) struct Lit {
+    pointed: RwSignal<Option<WoodClass>>,
+    pinned: RwSignal<Option<WoodClass>>,
+}
+
+impl Lit {
+    /// Nothing is lit.
+    pub(crate) fn new() -> Self {
+        Self {
+            pointed: RwSignal::new(None),
+            pinned: RwSignal::new(None),
+        }
+    }
+
+    /// The class to light up.
+    pub(crate) fn class(&self) -> Option<WoodClass> {
+        self.pointed.get().or(self.pinned.get())
+    }
+
+    /// Keeps a class lit, or lets go of it.
+    fn pin(&self, class: WoodClass) {
+        self.pinned
+            .update(|pinned| *pinned = (*pinned != Some(class)).then_some(class));
+    }
+}
+
 /// The class name of a class of wood.
 pub(crate) const fn class_name(class: WoodClass) -> &'static str {
     match class {
@@ -22,7 +50,7 @@ pub(crate) const fn class_name(class: WoodClass) -> &'static str {
 #[component]
 pub(crate) fn WoodBalanceTable(
     /// The class that is lit on the drawing.
-    lit: RwSignal<Option<WoodClass>>,
+    lit: Lit,
 ) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let balance = Memo::new(move |_| {
@@ -58,7 +86,7 @@ fn Bar(balance: WoodBalance) -> impl IntoView {
 }
 
 #[component]
-fn Table(balance: WoodBalance, lit: RwSignal<Option<WoodClass>>) -> impl IntoView {
+fn Table(balance: WoodBalance, lit: Lit) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let unit = bench.unit;
     let rows = WoodClass::ALL
@@ -72,17 +100,17 @@ fn Table(balance: WoodBalance, lit: RwSignal<Option<WoodClass>>) -> impl IntoVie
             view! {
                 <tr
                     class=format!("wood-{}", class_name(class))
-                    class:lit=move || lit.get() == Some(class)
-                    on:mouseenter=move |_| lit.set(Some(class))
-                    on:mouseleave=move |_| lit.set(None)
+                    class:lit=move || lit.class() == Some(class)
+                    on:mouseenter=move |_| lit.pointed.set(Some(class))
+                    on:mouseleave=move |_| lit.pointed.set(None)
                 >
                     <th scope="row">
                         <button
                             type="button"
                             class="swatch-name"
-                            aria-pressed=move || if lit.get() == Some(class) { "true" } else { "false" }
+                            aria-pressed=move || if lit.pinned.get() == Some(class) { "true" } else { "false" }
                             title="Show on the drawing"
-                            on:click=move |_| lit.update(|lit| *lit = if *lit == Some(class) { None } else { Some(class) })
+                            on:click=move |_| lit.pin(class)
                         >
                             <span class="swatch" aria-hidden="true"></span>
                             {class.label()}

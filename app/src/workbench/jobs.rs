@@ -156,7 +156,8 @@ impl Jobs {
         let unit = self.bench.unit;
         let ranking_timer = StoredValue::new(None::<TimeoutHandle>);
         Effect::new(move |_| {
-            ranked_from.track();
+            // Read, not only tracked: a memo that nobody reads never looks at its sources.
+            ranked_from.with(|_| ());
             self.aim.track();
             unit.track();
             if place.get() == Place::Layout {
@@ -165,7 +166,7 @@ impl Jobs {
         });
         let purchase_timer = StoredValue::new(None::<TimeoutHandle>);
         Effect::new(move |_| {
-            bought_from.track();
+            bought_from.with(|_| ());
             unit.track();
             if place.get() == Place::Timber {
                 after_pause(purchase_timer, move || self.ask_purchase());

@@ -86,6 +86,7 @@ impl Slot {
             Size::TopThickness => Self::Slat(layout.top, Field::SlatThickness),
             Size::BottomThickness => Self::Slat(layout.bottom, Field::SlatThickness),
             Size::Barrel => barrel(barrel_shape(project)?.size_field()),
+            Size::CornerRadius if !barrel_shape(project)?.has_corners() => return None,
             Size::CornerRadius => barrel(Field::CornerRadius),
             Size::Lead => barrel(Field::LeadDiameter),
             Size::Land => Self::Rules(Field::Land),
