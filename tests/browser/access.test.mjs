@@ -26,7 +26,7 @@ for (const [size, options] of Object.entries(sizes)) {
         if (place === "timber") await until(page, ".proof", /./);
         if (place === "layout") await until(page, ".ranking tbody tr", /./);
         assert.deepEqual(await broken(page), [], place);
-        const overhang = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        const overhang = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
         assert.ok(overhang <= 0, `${place} is ${overhang} px too wide`);
       }
       await goTo(page, "layout");
@@ -55,7 +55,7 @@ test("at twice the size nothing runs off the page", async (t) => {
   const { page } = await start(t, browser, site.url, { viewport: { width: 640, height: 400 } });
   for (const place of ["layout", "barrel", "timber"]) {
     await goTo(page, place);
-    const overhang = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    const overhang = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     assert.ok(overhang <= 0, `${place} is ${overhang} px too wide`);
   }
 });

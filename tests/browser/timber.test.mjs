@@ -1,4 +1,7 @@
 import assert from "node:assert/strict";
+import { readFile, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import test, { after, before } from "node:test";
 import { assertQuiet, goTo, start, until } from "./bench.mjs";
 import { launch } from "./launch.mjs";
@@ -62,14 +65,28 @@ test("a long solve is stopped at once, and started again", async (t) => {
   await goTo(page, "timber");
   await until(page, ".proof.proved", "Proved cheapest");
   // Many stocks of odd packs and prices against many orders: no proof comes soon.
-  for (let more = 0; more < 16; more++) await page.getByRole("button", { name: /^Copy Thin/ }).first().click();
-  for (let more = 0; more < 12; more++) await page.getByRole("button", { name: "Add an order" }).click();
-  const packs = page.getByRole("textbox", { name: /Slats per pack/ });
-  const prices = page.getByRole("textbox", { name: /Price per pack/ });
-  for (let at = 0; at < (await packs.count()); at++) {
-    await packs.nth(at).fill(String(397 + 53 * ((at * 7) % 11)));
-    await prices.nth(at).fill((81.37 + 7.91 * ((at * 5) % 13)).toFixed(2));
-  }
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save a copy" }).click(),
+  ]);
+  const project = JSON.parse(await readFile(await download.path(), "utf8"));
+  const slat = project.slats[0];
+  project.slats = Array.from({ length: 50 }, (_, at) => ({
+    ...slat,
+    id: 100 + at,
+    name: `Stock ${at}`,
+    width_mm: 60 + ((at * 7) % 23),
+    on_hand_slats: (at * 37) % 400,
+    pack_slats: 397 + 53 * ((at * 7) % 11),
+    pack_price: 81.37 + 7.91 * ((at * 5) % 13),
+    pack_limit: 9,
+  }));
+  project.layout.top = project.layout.bottom = 100;
+  project.orders = Array.from({ length: 40 }, (_, at) => ({ barrel: 1 + (at % 3), gross: 17 + ((at * 13) % 41) }));
+  const file = join(tmpdir(), `slatwright-${process.pid}-hard.json`);
+  await writeFile(file, JSON.stringify(project));
+  await page.getByLabel("Project file to open").setInputFiles(file);
+  await until(page, ".notice", "Opened");
   await page.getByRole("button", { name: "Stop", exact: true }).click();
   await until(page, ".purchase", "Stopped before an answer was found");
   await page.getByRole("button", { name: "Start again" }).click();
