@@ -79,15 +79,13 @@ impl Browser {
     }
 }
 
-/// `cargo xtask shots`: builds the page and takes pictures of it.
-pub(crate) fn shots() -> Result<(), Failure> {
+/// Builds the page and runs a script of `tests/browser` on it: for eyes and stopwatches, no tests.
+pub(crate) fn script(name: &str) -> Result<(), Failure> {
     let mut steps = Steps::new();
     let browser = Browser::find()?;
     build::page(&mut steps)?;
     steps.step("install the browser tests", || browser.install())?;
-    steps.step("take the pictures", || {
-        run(&mut browser.command("node", "shots.mjs"))
-    })
+    steps.step(name, || run(&mut browser.command("node", name)))
 }
 
 fn folder() -> PathBuf {

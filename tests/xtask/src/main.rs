@@ -35,6 +35,7 @@ cargo xtask test               every check: format, lints, tests, docs, native =
 cargo xtask test fast          the checks that need neither a release build nor a browser
 cargo xtask bench              the benchmarks of the solver
 cargo xtask shots              pictures of every screen, into tests/browser/shots
+cargo xtask timing             how long one step of a dimension takes on the page, as a ratio
 cargo xtask help               this text
 
 The first run installs trunk and wasm-bindgen into .tools/ (some minutes); later runs reuse them.";
@@ -58,7 +59,8 @@ fn perform(words: &[&str]) -> Result<(), Failure> {
         ["test"] => checks::run(checks::Extent::Everything),
         ["test", "fast"] => checks::run(checks::Extent::Fast),
         ["bench"] => build::bench(),
-        ["shots"] => browser::shots(),
+        ["shots"] => browser::script("shots.mjs"),
+        ["timing"] => browser::script("timing.mjs"),
         ["finish"] => finish::finish(), // called by trunk after each build
         [] | ["help" | "--help" | "-h"] => {
             println!("{USAGE}");
