@@ -195,3 +195,18 @@ test("sizes that do not go together are told against each other", async (t) => {
   await field(page, "Across flats").fill("3");
   await until(page, ".problems li, .checks tr.failed", /./);
 });
+
+test("without a slat stock the page says what to do, and goes on when there is one", async (t) => {
+  const { page, problems } = await start(t, browser, site.url);
+  await goTo(page, "timber");
+  for (let left = 5; left > 0; left--) await page.getByRole("button", { name: /^Delete .*, \d\d$/ }).first().click();
+  await until(page, ".slats .empty", "No slat stock yet");
+  await until(page, ".purchase", /cannot be filled|no slat stock/i);
+  await goTo(page, "layout");
+  await page.getByRole("link", { name: "Add a slat stock" }).click();
+  await page.getByRole("button", { name: "Add a slat stock" }).click();
+  await goTo(page, "layout");
+  await page.getByLabel("Top slat", { exact: true }).waitFor();
+  assert.match(await pencils(page), /^\d+ pencils$/);
+  assertQuiet(problems);
+});

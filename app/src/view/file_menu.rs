@@ -139,8 +139,8 @@ pub(crate) fn FileMenu() -> impl IntoView {
             }>"New"</button>
             <button type="button" on:click=move |_| {
                 bench.replace(demo::project());
-                bench.tell("The invented scenario. Undo brings your project back.");
-            }>"Scenario"</button>
+                bench.tell("The invented example. Undo brings your project back.");
+            }>"Example"</button>
             <input
                 type="file"
                 class="unseen"

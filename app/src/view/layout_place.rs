@@ -1,5 +1,6 @@
 //! How a pencil lies on the slats: drawing, inputs, checks, grooves, wood, stocks.
 
+use super::Place;
 use super::checks::Checks;
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
 use super::groove_table::GrooveTable;
@@ -78,6 +79,15 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
 fn Verdict() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let words = move || {
+        if bench.project().read().slats.is_empty() {
+            return view! {
+                <p class="verdict">
+                    "There is no slat to lay the pencil on. "
+                    <a href=Place::Timber.fragment()>"Add a slat stock"</a>
+                </p>
+            }
+            .into_any();
+        }
         bench.layout().with(|shown| match shown {
             None => {
                 view! { <p class="verdict">"Nothing to draw yet: mend what is listed beside."</p> }

@@ -33,15 +33,7 @@ pub(crate) fn SlatTable() -> impl IntoView {
             .map(|entry| entry.id)
             .collect::<Vec<_>>()
     });
-    let add = move |_| {
-        bench.change(|project| {
-            let id = project.free_id();
-            project.slats.push(Entry {
-                id,
-                draft: SlatDraft::new(""),
-            });
-        });
-    };
+    let add = move |_| bench.change(add_slat);
     let unit = move || bench.unit.get().label();
     view! {
         <section class="result slats" aria-labelledby="slats-title">
@@ -145,6 +137,22 @@ fn SlatRow(id: Id) -> impl IntoView {
     }
 }
 
+/// Puts a new stock at the end of the list; a layout that has lost its slats takes it.
+fn add_slat(project: &mut ProjectDraft) {
+    let id = project.free_id();
+    let (top, bottom) = (project.layout.top, project.layout.bottom);
+    if project.slat_place(top).is_none() {
+        project.layout.top = id;
+    }
+    if project.slat_place(bottom).is_none() {
+        project.layout.bottom = id;
+    }
+    project.slats.push(Entry {
+        id,
+        draft: SlatDraft::new(""),
+    });
+}
+
 /// Takes a stock out of the project; the layout moves to the stock that takes its place.
 fn delete_slat(project: &mut ProjectDraft, id: Id) {
     let Some(at) = project.slat_place(id) else {
@@ -162,5 +170,33 @@ fn delete_slat(project: &mut ProjectDraft, id: Id) {
                 *chosen = next;
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::demo;
+
+    #[test]
+    fn the_layout_moves_to_the_stock_that_takes_the_place_of_a_deleted_one() {
+        let mut project = demo::project();
+        let (first, second) = (project.slats[0].id, project.slats[1].id);
+        delete_slat(&mut project, first);
+        assert_eq!(
+            (project.layout.top, project.layout.bottom),
+            (second, second)
+        );
+    }
+
+    #[test]
+    fn a_layout_without_slats_takes_the_next_one_added() {
+        let mut project = demo::project();
+        while let Some(id) = project.slats.first().map(|entry| entry.id) {
+            delete_slat(&mut project, id);
+        }
+        assert!(project.check_layout().is_err());
+        add_slat(&mut project);
+        assert!(project.check_layout().is_ok());
     }
 }

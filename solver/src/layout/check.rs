@@ -132,7 +132,10 @@ pub(super) fn all(setup: &Setup<'_>, layout: &Layout) -> Vec<Check> {
         rules.wall,
     );
     at_least(Rule::Bond, bond_width(layout, radius, axis), rules.bond);
-    at_least(Rule::OpenGroove, radius - axis.abs(), Length::ZERO);
+    // With the axis in the glue plane both grooves are open, and there is nothing to check.
+    if axis != Length::ZERO {
+        at_least(Rule::OpenGroove, radius, axis.abs());
+    }
     at_least(
         Rule::Length,
         top.length().min(bottom.length()),
@@ -191,7 +194,7 @@ impl Rule {
             Self::BottomFloor => "Wood under the bottom grooves",
             Self::Wall => "Wall, lead off centre",
             Self::Bond => "Bond width beside the lead",
-            Self::OpenGroove => "Open groove",
+            Self::OpenGroove => "Groove radius against the axis height",
             Self::Length => "Slat length",
             Self::Relief => "Relief of straight sides",
         }
