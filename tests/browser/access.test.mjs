@@ -67,3 +67,19 @@ test("the drawing in words says what the drawing shows", async (t) => {
   await field(page, "Slat width").fill("60");
   assert.match(await words(), /8 hexagonal barrels/);
 });
+
+test("on paper the drawing shows its numbers itself, and nothing is left to press", async (t) => {
+  const { page } = await start(t, browser, site.url);
+  await page.emulateMedia({ media: "print" });
+  const numbers = await page.locator(".layout-place .sheet .drives text").evaluateAll((texts) =>
+    texts
+      .filter((text) => text.getBoundingClientRect().width > 0)
+      .map((text) => text.textContent.replace(text.querySelector("title").textContent, "")),
+  );
+  assert.ok(numbers.includes("74.00") && numbers.includes("0.40"), numbers.join(", "));
+  assert.equal(await page.locator(".driving:visible").count(), 0);
+  assert.equal(await page.getByRole("button", { name: "Undo" }).isVisible(), false);
+  assert.equal(await page.locator(".grooves tbody tr").first().isVisible(), true);
+  const pdf = await page.pdf({ format: "A4" });
+  assert.ok(pdf.length > 20_000, `${pdf.length} bytes`);
+});
