@@ -154,23 +154,26 @@ impl Jobs {
         });
         let place = self.bench.place;
         let unit = self.bench.unit;
+        // What was asked last is not asked again when its place is only looked at once more.
         let ranking_timer = StoredValue::new(None::<TimeoutHandle>);
-        Effect::new(move |_| {
-            // Read, not only tracked: a memo that nobody reads never looks at its sources.
-            ranked_from.with(|_| ());
-            self.aim.track();
-            unit.track();
-            if place.get() == Place::Layout {
-                after_pause(ranking_timer, move || self.ask_ranking());
+        Effect::new(move |asked: Option<Option<_>>| {
+            let asked = asked.flatten();
+            let wanted = (ranked_from.get(), self.aim.get(), unit.get());
+            if place.get() != Place::Layout || asked.as_ref() == Some(&wanted) {
+                return asked;
             }
+            after_pause(ranking_timer, move || self.ask_ranking());
+            Some(wanted)
         });
         let purchase_timer = StoredValue::new(None::<TimeoutHandle>);
-        Effect::new(move |_| {
-            bought_from.with(|_| ());
-            unit.track();
-            if place.get() == Place::Timber {
-                after_pause(purchase_timer, move || self.ask_purchase());
+        Effect::new(move |asked: Option<Option<_>>| {
+            let asked = asked.flatten();
+            let wanted = (bought_from.get(), unit.get());
+            if place.get() != Place::Timber || asked.as_ref() == Some(&wanted) {
+                return asked;
             }
+            after_pause(purchase_timer, move || self.ask_purchase());
+            Some(wanted)
         });
     }
 }
