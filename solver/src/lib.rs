@@ -45,7 +45,9 @@ pub use layout::{
     lay_out,
 };
 pub use order_book::{BestSeam, OrderBook, Purchase, PurchaseList, RunLine, StockLine, Totals};
-pub use outline::{Arc, Extents, Line, Outline, Segment};
+pub use outline::{
+    Arc, Extents, Line, MOST_PIECES, Outline, PathProblem, Reach, Segment, Undercut,
+};
 pub use project::{
     Entry, Id, LayoutDraft, LayoutParts, Order, OrderDraft, Project, ProjectDraft, Way,
 };

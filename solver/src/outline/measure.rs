@@ -46,7 +46,7 @@ impl Outline {
                 .along(direction)
                 .max(segment.end().along(direction));
             match segment {
-                Segment::Arc(arc) if arc.faces(direction) => {
+                Segment::Arc(arc) if !arc.is_hollow() && arc.faces(direction) => {
                     ends.max(arc.centre.along(direction) + arc.radius)
                 }
                 _ => ends,
@@ -140,10 +140,7 @@ impl Outline {
                         ends
                     }
                 }
-                Segment::Arc(arc) if arc.centre == Point::AXIS => Length::millimetres(arc.radius),
-                // The axis lies inside a convex outline, so the nearest point of a rounded
-                // corner whose centre is elsewhere is one of its ends.
-                Segment::Arc(_) => ends,
+                Segment::Arc(arc) => ends.min(nearest_of_arc(arc)),
             }
         };
         self.segments
@@ -152,7 +149,10 @@ impl Outline {
             .fold(Length::millimetres(f64::INFINITY), Length::min)
     }
 
-    /// Where a level line at `height` above the axis enters and leaves the outline, or nothing beside it.
+    /// Where a level line at `height` above the axis leaves the outline on the left and on the
+    /// right of the axis, or nothing where it misses the outline.
+    ///
+    /// Where the line lies wholly on one side of the axis, its two ends are given.
     #[must_use]
     pub fn chord(&self, height: Length) -> Option<(Length, Length)> {
         let level = height.in_millimetres();
@@ -163,8 +163,22 @@ impl Outline {
                 Segment::Arc(arc) => crossings.extend(arc_crossings(arc, level)),
             }
         }
-        let left = crossings.iter().copied().fold(f64::INFINITY, f64::min);
-        let right = crossings.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        let (mut left, mut right) = (f64::NEG_INFINITY, f64::INFINITY);
+        let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
+        for &x in &crossings {
+            (least, most) = (least.min(x), most.max(x));
+            if x <= 0.0 {
+                left = left.max(x);
+            }
+            if x >= 0.0 {
+                right = right.min(x);
+            }
+        }
+        let (left, right) = if left.is_finite() && right.is_finite() {
+            (left, right)
+        } else {
+            (least, most)
+        };
         (left <= right).then(|| (Length::millimetres(left), Length::millimetres(right)))
     }
 
@@ -183,6 +197,24 @@ impl Outline {
                 _ => Some(lean),
             })
     }
+}
+
+/// The nearest of the points of an arc whose normal passes through the axis, beyond everything
+/// where there is none.
+fn nearest_of_arc(arc: &Arc) -> Length {
+    let away = Point::AXIS.distance(arc.centre).in_millimetres();
+    if away == 0.0 {
+        return Length::millimetres(arc.radius.abs());
+    }
+    let outwards = Direction {
+        x: arc.centre.x / away,
+        y: arc.centre.y / away,
+    };
+    [outwards, -outwards]
+        .into_iter()
+        .filter(|normal| arc.faces(*normal))
+        .map(|normal| Point::AXIS.distance(arc.centre.towards(normal, arc.radius)))
+        .fold(Length::millimetres(f64::INFINITY), Length::min)
 }
 
 /// First moments of area that an arc contributes, from the integrals of the powers of sine and cosine.

@@ -1,15 +1,29 @@
 //! The closed curve of a barrel in cross-section, round the lead axis.
 
+mod bulged;
+mod curve;
+mod flat;
 mod measure;
+mod offset;
+mod path;
+mod reach;
 mod regular;
 mod segment;
+mod undercut;
 
+pub(crate) use bulged::Bulged;
 pub use measure::Extents;
+pub use path::{MOST_PIECES, PathProblem};
+pub use reach::Reach;
 pub use segment::{Arc, Line, Segment};
+pub use undercut::Undercut;
+
+use crate::quantity::Direction;
 
 /// A closed curve of lines and arcs, counter-clockwise, with the lead axis at the origin.
 ///
-/// Invariant: convex, the axis lies inside, and each segment starts where the last one ends.
+/// Invariant: the curve does not cross itself, the axis lies inside, and each segment starts
+/// where the last one ends.
 ///
 /// ```
 /// use solver::{Angle, Length, Outline};
@@ -28,4 +42,34 @@ impl Outline {
     pub fn segments(&self) -> &[Segment] {
         &self.segments
     }
+
+    /// The outline turned about the lead axis by the angle of a direction.
+    #[must_use]
+    pub fn turned(&self, turn: Direction) -> Self {
+        if turn == Direction::RIGHT {
+            return self.clone();
+        }
+        Self {
+            segments: self.segments.iter().map(|s| s.turned(turn)).collect(),
+        }
+    }
+
+    /// Whether it bulges outwards everywhere.
+    #[must_use]
+    pub fn is_convex(&self) -> bool {
+        self.corners().all(|(last, next)| last.cross(next) >= -HAIR)
+            && !self.segments.iter().any(Segment::is_hollow)
+    }
+
+    /// The outward normals on both sides of each joint: the end of a segment, the start of the next.
+    fn corners(&self) -> impl Iterator<Item = (Direction, Direction)> {
+        let next = self.segments.iter().cycle().skip(1);
+        self.segments
+            .iter()
+            .zip(next)
+            .map(|(one, other)| (one.last_normal(), other.first_normal()))
+    }
 }
+
+/// Normals whose sine differs by less are the same: a smooth joint.
+const HAIR: f64 = 1e-9;

@@ -7,7 +7,7 @@ use crate::quantity::{Direction, Point};
 pub enum Segment {
     /// A straight side.
     Line(Line),
-    /// A rounded corner, or the whole of a round outline in halves.
+    /// A rounded corner, a bulged face, a flute, or the whole of a round outline in halves.
     Arc(Arc),
 }
 
@@ -22,12 +22,16 @@ pub struct Line {
     pub normal: Direction,
 }
 
-/// A circular arc of at most half a turn, bulging outwards.
+/// A circular arc of at most half a turn.
+///
+/// A point of it lies at `centre + radius · normal`. The radius is above 0 where the arc
+/// bulges outwards, and below 0 where it is hollow: then its outward normals point to its
+/// centre and turn clockwise. So one formula serves both.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Arc {
     /// Centre of the circle.
     pub centre: Point,
-    /// Radius, mm.
+    /// Radius, mm; below 0 where the arc is hollow.
     pub radius: f64,
     /// Outward normal where it starts.
     pub from: Direction,
@@ -48,14 +52,22 @@ impl Arc {
         self.centre.towards(self.to, self.radius)
     }
 
-    /// The angle it turns through, in radians, above 0 and up to π.
+    /// Whether it bulges inwards.
+    #[must_use]
+    pub fn is_hollow(&self) -> bool {
+        self.radius < 0.0
+    }
+
+    /// The angle its normal turns through, in radians: above 0 and up to π, or down to −π
+    /// where it is hollow.
     #[must_use]
     pub fn sweep(&self) -> f64 {
         let turn = libm::atan2(self.from.cross(self.to), self.from.dot(self.to));
-        if turn > 0.0 {
-            turn
-        } else {
-            turn + std::f64::consts::TAU
+        match (self.is_hollow(), turn > 0.0) {
+            (false, true) => turn,
+            (false, false) => turn + std::f64::consts::TAU,
+            (true, _) if turn < 0.0 => turn,
+            (true, _) => turn - std::f64::consts::TAU,
         }
     }
 
@@ -66,7 +78,8 @@ impl Arc {
         let size = libm::hypot(x, y);
         // The two ends of half a turn point opposite ways: the middle is a quarter on.
         let normal = if size < 1e-9 {
-            self.from.quarter_turn()
+            let quarter = self.from.quarter_turn();
+            if self.is_hollow() { -quarter } else { quarter }
         } else {
             Direction {
                 x: x / size,
@@ -83,7 +96,12 @@ impl Arc {
     #[must_use]
     pub fn faces(&self, direction: Direction) -> bool {
         const HAIR: f64 = -1e-12;
-        self.from.cross(direction) >= HAIR && direction.cross(self.to) >= HAIR
+        let (first, last) = if self.is_hollow() {
+            (self.to, self.from)
+        } else {
+            (self.from, self.to)
+        };
+        first.cross(direction) >= HAIR && direction.cross(last) >= HAIR
     }
 }
 
@@ -103,6 +121,171 @@ impl Segment {
         match self {
             Self::Line(line) => line.to,
             Self::Arc(arc) => arc.end(),
+        }
+    }
+
+    /// Whether it is a hollow arc.
+    #[must_use]
+    pub fn is_hollow(&self) -> bool {
+        matches!(self, Self::Arc(arc) if arc.is_hollow())
+    }
+
+    /// The outward normal where it starts.
+    #[must_use]
+    pub const fn first_normal(&self) -> Direction {
+        match self {
+            Self::Line(line) => line.normal,
+            Self::Arc(arc) => arc.from,
+        }
+    }
+
+    /// The outward normal where it ends.
+    #[must_use]
+    pub const fn last_normal(&self) -> Direction {
+        match self {
+            Self::Line(line) => line.normal,
+            Self::Arc(arc) => arc.to,
+        }
+    }
+
+    /// The same piece, run through the other way.
+    #[must_use]
+    pub fn reversed(&self) -> Self {
+        match *self {
+            Self::Line(Line { from, to, normal }) => Self::Line(Line {
+                from: to,
+                to: from,
+                normal: -normal,
+            }),
+            Self::Arc(Arc {
+                centre,
+                radius,
+                from,
+                to,
+            }) => Self::Arc(Arc {
+                centre,
+                radius: -radius,
+                from: -to,
+                to: -from,
+            }),
+        }
+    }
+
+    /// The same piece, turned about the axis by the angle whose cosine and sine are given.
+    #[must_use]
+    pub fn turned(&self, turn: Direction) -> Self {
+        match *self {
+            Self::Line(Line { from, to, normal }) => Self::Line(Line {
+                from: from.turned(turn),
+                to: to.turned(turn),
+                normal: normal.turned(turn),
+            }),
+            Self::Arc(Arc {
+                centre,
+                radius,
+                from,
+                to,
+            }) => Self::Arc(Arc {
+                centre: centre.turned(turn),
+                radius,
+                from: from.turned(turn),
+                to: to.turned(turn),
+            }),
+        }
+    }
+}
+
+impl Segment {
+    /// A straight side between two points, or nothing where they are one.
+    pub(super) fn line(from: Point, to: Point) -> Option<Self> {
+        let along = Direction::between(from, to)?;
+        let normal = -along.quarter_turn();
+        Some(Self::Line(Line { from, to, normal }))
+    }
+
+    /// The arc that leaves a point in a direction and ends in another point, a line where that
+    /// lies straight ahead; nothing where the points are one or the arc would pass half a turn.
+    pub(super) fn leaving(from: Point, tangent: Direction, to: Point) -> Option<Self> {
+        /// A bend of less is a line, as a share of its length.
+        const STRAIGHT: f64 = 1e-9;
+        let (x, y) = (to.x - from.x, to.y - from.y);
+        let square = x * x + y * y;
+        let (ahead, beside) = (
+            x * tangent.x + y * tangent.y,
+            x * -tangent.y + y * tangent.x,
+        );
+        if square == 0.0 || ahead < 0.0 {
+            return None;
+        }
+        if beside.abs() <= STRAIGHT * square.sqrt() {
+            return Self::line(from, to);
+        }
+        // Positive where the curve turns left, which is where it bulges outwards.
+        let radius = square / (2.0 * beside);
+        let normal = -tangent.quarter_turn();
+        let centre = from.towards(normal, -radius);
+        let last = Direction::between(centre, to)?;
+        Some(Self::Arc(Arc {
+            centre,
+            radius,
+            from: normal,
+            to: if radius < 0.0 { -last } else { last },
+        }))
+    }
+}
+
+impl Segment {
+    /// From its leftmost to its rightmost x.
+    pub(super) fn span(&self) -> (f64, f64) {
+        let (start, end) = (self.start().x, self.end().x);
+        let (mut left, mut right) = (start.min(end), start.max(end));
+        if let Self::Arc(arc) = self {
+            for normal in [Direction::LEFT, Direction::RIGHT] {
+                if arc.faces(normal) {
+                    let x = arc.centre.towards(normal, arc.radius).x;
+                    (left, right) = (left.min(x), right.max(x));
+                }
+            }
+        }
+        (left, right)
+    }
+
+    /// The same piece, larger by a factor above 0.
+    pub(super) fn scaled(&self, factor: f64) -> Self {
+        let scale = |point: Point| Point {
+            x: point.x * factor,
+            y: point.y * factor,
+        };
+        match *self {
+            Self::Line(Line { from, to, normal }) => Self::Line(Line {
+                from: scale(from),
+                to: scale(to),
+                normal,
+            }),
+            Self::Arc(arc) => Self::Arc(Arc {
+                centre: scale(arc.centre),
+                radius: arc.radius * factor,
+                ..arc
+            }),
+        }
+    }
+
+    /// The same piece, moved, mm.
+    pub(super) fn moved(&self, x: f64, y: f64) -> Self {
+        let shift = |point: Point| Point {
+            x: point.x + x,
+            y: point.y + y,
+        };
+        match *self {
+            Self::Line(Line { from, to, normal }) => Self::Line(Line {
+                from: shift(from),
+                to: shift(to),
+                normal,
+            }),
+            Self::Arc(arc) => Self::Arc(Arc {
+                centre: shift(arc.centre),
+                ..arc
+            }),
         }
     }
 }

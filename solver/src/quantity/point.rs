@@ -1,6 +1,6 @@
 //! Points and directions in the plane of the cross-section.
 
-use super::Length;
+use super::{Angle, Length};
 
 /// A point of the cross-section in millimetres: x across the slat, y up.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -39,6 +39,15 @@ impl Point {
         self.x * direction.x + self.y * direction.y
     }
 
+    /// The point turned about the axis by the angle whose cosine and sine are given.
+    #[must_use]
+    pub fn turned(self, turn: Direction) -> Self {
+        Self {
+            x: self.x * turn.x - self.y * turn.y,
+            y: self.x * turn.y + self.y * turn.x,
+        }
+    }
+
     /// Distance to another point.
     #[must_use]
     pub fn distance(self, other: Self) -> Length {
@@ -56,6 +65,17 @@ impl Direction {
     /// Down, towards the bottom slat.
     pub const DOWN: Self = Self { x: 0.0, y: -1.0 };
 
+    /// The direction from one point to another, or nothing where they are one.
+    #[must_use]
+    pub fn between(from: Point, to: Point) -> Option<Self> {
+        let (x, y) = (to.x - from.x, to.y - from.y);
+        let size = libm::hypot(x, y);
+        (size > 0.0 && size.is_finite()).then(|| Self {
+            x: x / size,
+            y: y / size,
+        })
+    }
+
     /// The direction a quarter turn counter-clockwise from this one.
     #[must_use]
     pub const fn quarter_turn(self) -> Self {
@@ -63,6 +83,39 @@ impl Direction {
             x: -self.y,
             y: self.x,
         }
+    }
+
+    /// The direction turned by the angle whose cosine and sine are given.
+    #[must_use]
+    pub fn turned(self, turn: Self) -> Self {
+        Self {
+            x: self.x * turn.x - self.y * turn.y,
+            y: self.x * turn.y + self.y * turn.x,
+        }
+    }
+
+    /// The direction mirrored in the x axis: the turn the other way.
+    #[must_use]
+    pub const fn mirrored(self) -> Self {
+        Self {
+            x: self.x,
+            y: -self.y,
+        }
+    }
+
+    /// Its angle from the x axis, 0° up to 360°.
+    #[must_use]
+    pub fn angle(self) -> Angle {
+        let degrees = libm::atan2(self.y, self.x).to_degrees();
+        // Twelfths of a turn are exact both ways; a hair beside one is one.
+        let twelfth = (degrees / 30.0).round() * 30.0;
+        let degrees = if (degrees - twelfth).abs() < 1e-12 {
+            twelfth
+        } else {
+            degrees
+        };
+        let positive = degrees.rem_euclid(360.0);
+        Angle::degrees(if positive < 360.0 { positive } else { 0.0 })
     }
 
     /// Sine of the angle from this direction to another, positive counter-clockwise.
@@ -75,5 +128,15 @@ impl Direction {
     #[must_use]
     pub fn dot(self, other: Self) -> f64 {
         self.x * other.x + self.y * other.y
+    }
+}
+
+impl std::ops::Neg for Direction {
+    type Output = Self;
+    fn neg(self) -> Self {
+        Self {
+            x: -self.x,
+            y: -self.y,
+        }
     }
 }

@@ -1,0 +1,153 @@
+//! Parallel offsets, crossings and containment, by a library of polylines with arcs.
+//!
+//! The library keeps arcs as *bulges* (the tangent of a quarter of their sweep) and treats
+//! points nearer than its tolerance as one. Only the corners it finds are taken over: they
+//! come from sums, products and roots. Centres and radii are those of the outline that was offset, so
+//! arcs stay exact and alike on every machine.
+
+use super::{Arc, Outline, Segment};
+use crate::quantity::{Direction, Length, Point};
+use cavalier_contours::polyline::{
+    PlineCreation, PlineIntersect, PlineOffsetOptions, PlineSelfIntersectOptions, PlineSource,
+    PlineSourceMut, Polyline,
+};
+
+/// Points nearer than this are one to the library, mm.
+const SAME: f64 = 1e-9;
+
+/// How far a corner may lie from the circle it is said to lie on, mm.
+const ON_CIRCLE: f64 = 1e-6;
+
+impl Outline {
+    /// The outline that lies a distance inside this one, everywhere: what is left of a pencil
+    /// without its coat. Nothing where the distance leaves nothing round the axis.
+    ///
+    /// Corners that the distance swallows are gone, and their neighbours meet.
+    ///
+    /// ```
+    /// use solver::{Angle, Length, Outline};
+    /// // Seven across the flats, a millimetre less on every side: (√3/2)·5².
+    /// let hexagon = Outline::regular(6, Length::millimetres(3.5), Length::ZERO, Angle::ZERO);
+    /// let inner = hexagon.inset(Length::millimetres(1.0)).unwrap();
+    /// assert!((inner.area().in_square_millimetres() - 21.650635094610966).abs() < 1e-9);
+    /// ```
+    #[must_use]
+    pub fn inset(&self, distance: Length) -> Option<Self> {
+        if distance == Length::ZERO {
+            return Some(self.clone());
+        }
+        let options = PlineOffsetOptions {
+            pos_equal_eps: SAME,
+            offset_dist_eps: 10.0 * SAME,
+            ..PlineOffsetOptions::new()
+        };
+        polyline(self)
+            .parallel_offset_opt(distance.in_millimetres(), &options)
+            .iter()
+            .filter_map(|inner| self.take_over(inner, distance))
+            .find(encloses_axis)
+    }
+
+    /// An offset polyline as an outline, its arcs on the circles of this one's.
+    fn take_over(&self, inner: &Polyline<f64>, distance: Length) -> Option<Self> {
+        let circles: Vec<(Point, f64)> = self
+            .segments
+            .iter()
+            .filter_map(|segment| match segment {
+                Segment::Arc(arc) => Some((arc.centre, arc.radius - distance.in_millimetres())),
+                Segment::Line(_) => None,
+            })
+            .chain(
+                self.concave_corners()
+                    .map(|at| (at, -distance.in_millimetres())),
+            )
+            .collect();
+        let mut segments = Vec::new();
+        for (one, other) in inner.iter_segments() {
+            let (from, to) = (
+                Point { x: one.x, y: one.y },
+                Point {
+                    x: other.x,
+                    y: other.y,
+                },
+            );
+            if from.distance(to).in_millimetres() <= 2.0 * SAME {
+                continue;
+            }
+            if one.bulge_is_zero() {
+                segments.extend(Segment::line(from, to));
+                continue;
+            }
+            let miss = |&(centre, radius): &(Point, f64)| {
+                let off = |point| (centre.distance(point).in_millimetres() - radius.abs()).abs();
+                // An arc that has turned over is no part of the offset.
+                let turned = (radius > 0.0) != (one.bulge > 0.0);
+                off(from).max(off(to)) + if turned { 1.0 } else { 0.0 }
+            };
+            let &(centre, radius) = circles
+                .iter()
+                .min_by(|one, other| miss(one).total_cmp(&miss(other)))
+                .filter(|circle| miss(circle) < ON_CIRCLE)?;
+            let normal = |point| {
+                let outwards = Direction::between(centre, point)?;
+                Some(if radius < 0.0 { -outwards } else { outwards })
+            };
+            segments.push(Segment::Arc(Arc {
+                centre,
+                radius,
+                from: normal(from)?,
+                to: normal(to)?,
+            }));
+        }
+        (segments.len() > 1).then_some(Self { segments })
+    }
+
+    /// Corners that point inwards: an offset runs round them on a circle.
+    fn concave_corners(&self) -> impl Iterator<Item = Point> {
+        self.segments
+            .iter()
+            .zip(self.corners())
+            .filter(|(_, (last, next))| last.cross(*next) < 0.0)
+            .map(|(segment, _)| segment.end())
+    }
+}
+
+/// Where an outline meets itself, if it does.
+pub(super) fn crossing(outline: &Outline) -> Option<Point> {
+    let mut found = None;
+    let options = PlineSelfIntersectOptions {
+        pos_equal_eps: SAME,
+        ..PlineSelfIntersectOptions::new()
+    };
+    polyline(outline).visit_self_intersects_opt(
+        &mut |intersect: PlineIntersect<f64>| {
+            let at = match intersect {
+                PlineIntersect::Basic(basic) => basic.point,
+                PlineIntersect::Overlapping(overlapping) => overlapping.point1,
+            };
+            found.get_or_insert(Point { x: at.x, y: at.y });
+        },
+        &options,
+    );
+    found
+}
+
+/// Whether the lead axis lies inside, and not on the curve.
+pub(super) fn encloses_axis(outline: &Outline) -> bool {
+    let axis = cavalier_contours::core::math::Vector2::new(0.0, 0.0);
+    outline.least_distance() > Length::millimetres(SAME)
+        && polyline(outline).winding_number(axis) > 0
+}
+
+/// The outline as the library takes it.
+fn polyline(outline: &Outline) -> Polyline<f64> {
+    let mut polyline = Polyline::with_capacity(outline.segments.len(), true);
+    for segment in &outline.segments {
+        let (start, bulge) = match segment {
+            Segment::Line(line) => (line.from, 0.0),
+            Segment::Arc(arc) => (arc.start(), libm::tan(arc.sweep() / 4.0)),
+        };
+        polyline.add(start.x, start.y, bulge);
+    }
+    polyline
+}
