@@ -1,91 +1,13 @@
 //! A pencil: its outline over and under the coat, its length and its lead.
 
+mod form;
+
 use crate::field::{Cause, Field, FieldProblem, Typed};
-use crate::outline::Outline;
+use crate::outline::{Bulged, Outline};
 use crate::quantity::{Angle, Length};
 use crate::seam::Seam;
-
-/// The kind of outline.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Shape {
-    /// A circle.
-    Round,
-    /// Six equal faces.
-    Hexagonal,
-    /// Three equal faces.
-    Triangular,
-}
-
-impl Shape {
-    /// Every kind.
-    pub const ALL: [Self; 3] = [Self::Round, Self::Hexagonal, Self::Triangular];
-
-    /// The word for it.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Round => "Round",
-            Self::Hexagonal => "Hexagonal",
-            Self::Triangular => "Triangular",
-        }
-    }
-
-    /// The size that a caliper reads and that defines the outline.
-    #[must_use]
-    pub const fn size_field(self) -> Field {
-        match self {
-            Self::Round => Field::Diameter,
-            Self::Hexagonal => Field::AcrossFlats,
-            Self::Triangular => Field::Height,
-        }
-    }
-
-    /// The ways in common use to lay it on the glue plane.
-    #[must_use]
-    pub const fn seams(self) -> &'static [Seam] {
-        match self {
-            Self::Round => &[Seam::AnyWay],
-            Self::Hexagonal => &[Seam::ThroughCorners, Seam::ThroughFaces],
-            Self::Triangular => &[Seam::BaseDown, Seam::BaseUp, Seam::PointSideways],
-        }
-    }
-
-    /// Whether it has corners that can be rounded.
-    #[must_use]
-    pub const fn has_corners(self) -> bool {
-        !matches!(self, Self::Round)
-    }
-
-    /// Whether its defining size is a diameter.
-    #[must_use]
-    pub const fn size_is_diameter(self) -> bool {
-        matches!(self, Self::Round)
-    }
-
-    /// Distance from the axis to a face, from the finished size and corner radius.
-    ///
-    /// A triangle of inradius ρ reaches 3ρ from a face to the sharp corner opposite; rounding
-    /// with radius r takes r off that (derived: the corner's centre lies 2r below its tip).
-    fn inradius(self, size: Length, corner: Length) -> Length {
-        match self {
-            Self::Round | Self::Hexagonal => size / 2.0,
-            Self::Triangular => (size + corner) / 3.0,
-        }
-    }
-
-    /// The largest corner radius that an outline of this size can have: that of the circle.
-    fn most_corner(self, size: Length) -> Length {
-        size / 2.0
-    }
-
-    fn outline(self, inradius: Length, corner: Length, turn: Angle) -> Outline {
-        match self {
-            Self::Round => Outline::round(inradius),
-            Self::Hexagonal => Outline::regular(6, inradius, corner, turn),
-            Self::Triangular => Outline::regular(3, inradius, corner, turn),
-        }
-    }
-}
+use crate::shape::Shape;
+use form::Form;
 
 /// A barrel as it is being described; it may be wrong.
 #[derive(Debug, Clone, PartialEq)]
@@ -94,10 +16,22 @@ pub struct BarrelDraft {
     pub name: String,
     /// The kind of outline.
     pub shape: Shape,
-    /// Finished diameter, distance across flats, or height.
+    /// Finished size that defines the outline: diameter, distance across flats, height or width.
     pub size: Typed,
     /// Finished radius of the corners.
     pub corner_radius: Typed,
+    /// Number of faces of a polygon.
+    pub sides: Typed,
+    /// Finished height of a flat or oval outline.
+    pub height: Typed,
+    /// Finished radius of the faces of a triangle; empty for flat faces.
+    pub face_radius: Typed,
+    /// SVG path data of a free outline.
+    pub path: String,
+    /// Lead axis to the right of the centre of area of a free outline.
+    pub axis_across: Typed,
+    /// Lead axis above the centre of area of a free outline.
+    pub axis_up: Typed,
     /// Coat build per side.
     pub coat: Typed,
     /// Length of the pencil.
@@ -108,17 +42,20 @@ pub struct BarrelDraft {
 
 /// A barrel that can be made.
 ///
-/// Invariant: the corner radius fits the outline, the coat leaves wood, and the lead is
-/// narrower than the wood.
+/// Invariant: the outline is one closed curve round the axis, the corner radius fits in it, the
+/// coat leaves wood in one piece, and the lead is narrower than the wood.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Barrel {
     name: String,
     shape: Shape,
     size: Length,
     corner_radius: Length,
+    sides: u32,
     coat: Length,
     length: Length,
     lead_diameter: Length,
+    finished: Form,
+    bare: Form,
 }
 
 impl BarrelDraft {
@@ -130,6 +67,12 @@ impl BarrelDraft {
             shape,
             size: Typed::initial(shape.size_field()),
             corner_radius: Typed::initial(Field::CornerRadius),
+            sides: Typed::initial(Field::Sides),
+            height: Typed::initial(Field::BarrelHeight),
+            face_radius: Typed::empty(),
+            path: String::new(),
+            axis_across: Typed::initial(Field::AxisAcross),
+            axis_up: Typed::initial(Field::AxisUp),
             coat: Typed::initial(Field::Coat),
             length: Typed::initial(Field::PencilLength),
             lead_diameter: Typed::initial(Field::LeadDiameter),
@@ -152,83 +95,123 @@ impl BarrelDraft {
     /// ```
     pub fn check(&self) -> Result<Barrel, Vec<FieldProblem>> {
         let mut problems = Vec::new();
-        let mut read = |typed: &Typed, field| match typed.read(field) {
-            Ok(number) => Length::millimetres(number),
-            Err(problem) => {
+        let mut read = |typed: &Typed, field| {
+            typed.read(field).unwrap_or_else(|problem| {
                 problems.push(problem);
-                Length::ZERO
-            }
+                0.0
+            })
         };
-        let size = read(&self.size, self.shape.size_field());
-        // A circle has no corners: what stands there is kept for when the shape changes back.
-        let corner_radius = match self.shape {
-            Shape::Round => Length::ZERO,
-            _ => read(&self.corner_radius, Field::CornerRadius),
+        let mut length = |typed, field| Length::millimetres(read(typed, field));
+        // What a kind does not ask for is kept for when the shape changes back.
+        let size = length(&self.size, self.shape.size_field());
+        let corner_radius = if self.shape.has_corners() {
+            length(&self.corner_radius, Field::CornerRadius)
+        } else {
+            Length::ZERO
         };
-        let coat = read(&self.coat, Field::Coat);
-        let length = read(&self.length, Field::PencilLength);
-        let lead_diameter = read(&self.lead_diameter, Field::LeadDiameter);
+        let height = match self.shape {
+            Shape::Oval | Shape::Flat => length(&self.height, Field::BarrelHeight),
+            _ => size,
+        };
+        let (across, up) = match self.shape {
+            Shape::Free => (
+                length(&self.axis_across, Field::AxisAcross),
+                length(&self.axis_up, Field::AxisUp),
+            ),
+            _ => (Length::ZERO, Length::ZERO),
+        };
+        let coat = length(&self.coat, Field::Coat);
+        let pencil_length = length(&self.length, Field::PencilLength);
+        let lead_diameter = length(&self.lead_diameter, Field::LeadDiameter);
+        let sides = match self.shape {
+            Shape::Hexagonal => 6,
+            Shape::Triangular => 3,
+            // The range of the field lies within u32.
+            Shape::Polygonal => read(&self.sides, Field::Sides) as u32,
+            _ => 1,
+        };
+        let face_radius = match self.shape {
+            Shape::Triangular => self
+                .face_radius
+                .read_optional(Field::FaceRadius)
+                .unwrap_or_else(|problem| {
+                    problems.push(problem);
+                    None
+                })
+                .map(Length::millimetres),
+            _ => None,
+        };
         if !problems.is_empty() {
             return Err(problems);
         }
-        let barrel = Barrel {
-            name: self.name.clone(),
-            shape: self.shape,
-            size,
-            corner_radius,
-            coat,
-            length,
-            lead_diameter,
+        let mut refuse = |field, cause| problems.push(FieldProblem { field, cause });
+        // A radius that is too large is told, and the rest is checked with one that fits.
+        let most = size.min(height) / 2.0;
+        if !corner_radius.fits_in(most) {
+            let corner = corner_radius;
+            refuse(Field::CornerRadius, Cause::CornerTooLarge { corner, most });
+        }
+        let corner = corner_radius.min(most);
+        let finished = match self.shape {
+            Shape::Round => Form::Round(size / 2.0),
+            Shape::Hexagonal | Shape::Polygonal => Form::regular(sides, size / 2.0, corner),
+            Shape::Triangular => match face_radius {
+                // A triangle of inradius ρ reaches 3ρ from a face to the sharp corner opposite;
+                // rounding with radius r takes r off that, as the corner's centre lies 2r below its tip.
+                None => Form::regular(3, (size + corner) / 3.0, corner),
+                Some(face) => {
+                    let least = size - corner;
+                    if !least.fits_in(face) {
+                        refuse(Field::FaceRadius, Cause::FaceTooRound { face, least });
+                    }
+                    Form::Bulged(Bulged::new(size, corner, face.max(least)))
+                }
+            },
+            Shape::Oval => Form::Drawn(Outline::oval(size, height)),
+            Shape::Flat => Form::Drawn(Outline::flat(size, height, corner)),
+            Shape::Free => match Outline::from_path(&self.path, size, across, up) {
+                Ok(outline) => Form::Drawn(outline),
+                Err(problem) => {
+                    refuse(Field::Path, Cause::Path(problem));
+                    return Err(problems);
+                }
+            },
         };
-        let problems = barrel.clashes();
-        if problems.is_empty() {
-            Ok(barrel)
-        } else {
-            Err(problems)
+        let inradius = finished.inradius();
+        let bare = (!inradius.fits_in(coat))
+            .then(|| finished.inset(coat))
+            .flatten();
+        match &bare {
+            None if inradius.fits_in(coat) => {
+                refuse(Field::Coat, Cause::CoatTooThick { coat, inradius });
+            }
+            None => refuse(Field::Coat, Cause::CoatSplits { coat }),
+            Some(_) => {}
+        }
+        let wood = bare.as_ref().map_or(Length::ZERO, Form::inradius) * 2.0;
+        if wood.fits_in(lead_diameter) {
+            let lead = lead_diameter;
+            refuse(Field::LeadDiameter, Cause::LeadTooWide { lead, wood });
+        }
+        match bare {
+            Some(bare) if problems.is_empty() => Ok(Barrel {
+                name: self.name.clone(),
+                shape: self.shape,
+                size,
+                corner_radius,
+                sides,
+                coat,
+                length: pencil_length,
+                lead_diameter,
+                finished,
+                bare,
+            }),
+            _ => Err(problems),
         }
     }
 }
 
 impl Barrel {
-    /// The rules that its sizes break together.
-    fn clashes(&self) -> Vec<FieldProblem> {
-        let mut problems = Vec::new();
-        let most = self.shape.most_corner(self.size);
-        if !self.corner_radius.fits_in(most) {
-            let cause = Cause::CornerTooLarge {
-                corner: self.corner_radius,
-                most,
-            };
-            problems.push(FieldProblem {
-                field: Field::CornerRadius,
-                cause,
-            });
-        }
-        let inradius = self.shape.inradius(self.size, self.corner_radius);
-        if inradius.fits_in(self.coat) {
-            let cause = Cause::CoatTooThick {
-                coat: self.coat,
-                inradius,
-            };
-            problems.push(FieldProblem {
-                field: Field::Coat,
-                cause,
-            });
-        }
-        let wood = (inradius - self.coat) * 2.0;
-        if wood.fits_in(self.lead_diameter) {
-            let cause = Cause::LeadTooWide {
-                lead: self.lead_diameter,
-                wood: wood.max(Length::ZERO),
-            };
-            problems.push(FieldProblem {
-                field: Field::LeadDiameter,
-                cause,
-            });
-        }
-        problems
-    }
-
     /// What it is called.
     #[must_use]
     pub fn name(&self) -> &str {
@@ -241,7 +224,7 @@ impl Barrel {
         self.shape
     }
 
-    /// Finished diameter, distance across flats, or height.
+    /// Finished size that defines the outline: diameter, distance across flats, height or width.
     #[must_use]
     pub const fn size(&self) -> Length {
         self.size
@@ -271,21 +254,43 @@ impl Barrel {
         self.lead_diameter
     }
 
+    /// The turn that lays it a usual way, from standing on a face or as drawn.
+    #[must_use]
+    pub fn turn(&self, seam: Seam) -> Angle {
+        seam.turn(self.sides)
+    }
+
+    /// The turns of the usual ways, in the order of [`Shape::seams`].
+    #[must_use]
+    pub fn usual_turns(&self) -> Vec<Angle> {
+        let seams = self.shape.seams().iter();
+        seams.map(|&seam| self.turn(seam)).collect()
+    }
+
+    /// The least turn that leaves it as it was; nothing for a circle, which any turn leaves so.
+    #[must_use]
+    pub fn period(&self) -> Angle {
+        Angle::degrees(match self.shape {
+            Shape::Round => 0.0,
+            Shape::Hexagonal | Shape::Triangular | Shape::Polygonal => {
+                360.0 / f64::from(self.sides)
+            }
+            Shape::Oval | Shape::Flat => 180.0,
+            Shape::Free => 360.0,
+        })
+    }
+
     /// The outline over the coat, turned about the lead axis.
     #[must_use]
     pub fn finished(&self, turn: Angle) -> Outline {
-        let inradius = self.shape.inradius(self.size, self.corner_radius);
-        self.shape
-            .outline(inradius, self.corner_radius.min(inradius), turn)
+        self.finished.outline(turn)
     }
 
     /// The outline of the wood, turned about the lead axis: the finished one moved inwards by
     /// the coat. A corner radius shrinks by the coat, not below zero.
     #[must_use]
     pub fn bare(&self, turn: Angle) -> Outline {
-        let inradius = self.shape.inradius(self.size, self.corner_radius) - self.coat;
-        let corner = (self.corner_radius - self.coat).max(Length::ZERO);
-        self.shape.outline(inradius, corner.min(inradius), turn)
+        self.bare.outline(turn)
     }
 }
 

@@ -9,7 +9,7 @@
 //! let barrel = BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap();
 //! let slat = SlatDraft::new("74 × 5").check().unwrap();
 //! let rules = RulesDraft::new().check().unwrap();
-//! let turn = Seam::ThroughFaces.turn();
+//! let turn = barrel.turn(Seam::ThroughFaces);
 //! let layout = lay_out(&Setup { barrel: &barrel, turn, top: &slat, bottom: &slat, rules: &rules });
 //! assert_eq!(layout.pencils(), 10);
 //! assert!(layout.balance().unwrap().share(WoodClass::Pencils) > 0.45);
@@ -31,10 +31,11 @@ mod quantity;
 mod ranking;
 mod rules;
 mod seam;
+mod shape;
 mod slat;
 mod unit;
 
-pub use barrel::{Barrel, BarrelDraft, Shape};
+pub use barrel::{Barrel, BarrelDraft};
 pub use drawing::{
     Area as SheetArea, Dimension, Drawing, Edge, Label, Shape as DrawnShape, Sheet, Size, Style,
     draw_barrel, draw_sandwich,
@@ -55,5 +56,6 @@ pub use quantity::{Angle, Area, Direction, Length, Point, Volume};
 pub use ranking::{Aim, Candidate, GROSS, GrossNeeds, rank};
 pub use rules::{PitchRule, Rules, RulesDraft, Spacing};
 pub use seam::Seam;
+pub use shape::Shape;
 pub use slat::{Slat, SlatDraft, Supply};
 pub use unit::LengthUnit;

@@ -288,7 +288,7 @@ impl BestSeam {
         let ways = barrel.shape().seams().iter().map(|&seam| {
             let layout = lay_out(&Setup {
                 barrel,
-                turn: seam.turn(),
+                turn: barrel.turn(seam),
                 top: slat,
                 bottom: slat,
                 rules,

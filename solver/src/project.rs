@@ -1,12 +1,13 @@
 //! Everything one shop works with: barrels, slat stocks, rules, the layout looked at, the order book.
 
-use crate::barrel::{Barrel, BarrelDraft, Shape};
+use crate::barrel::{Barrel, BarrelDraft};
 use crate::field::{Cause, Field, FieldProblem, Place, Problem, Typed};
 use crate::layout::Setup;
 use crate::quantity::Angle;
 use crate::ranking::GROSS;
 use crate::rules::{Rules, RulesDraft};
 use crate::seam::Seam;
+use crate::shape::Shape;
 use crate::slat::{Slat, SlatDraft};
 
 /// A name for a barrel or a slat stock that stays the same when the list changes.
@@ -128,7 +129,7 @@ impl Way {
     #[must_use]
     pub fn of(shape: Shape) -> Vec<Self> {
         let usual = shape.seams().iter().copied().map(Self::Usual);
-        if shape.has_corners() {
+        if shape.can_be_turned() {
             usual.chain([Self::Turned]).collect()
         } else {
             usual.collect()
@@ -224,7 +225,7 @@ impl ProjectDraft {
         };
         let rules = keep(self.rules.check(), Place::Rules, &mut problems);
         let turn = match self.layout_way() {
-            Way::Usual(seam) => Some(seam.turn()),
+            Way::Usual(seam) => barrel.as_ref().map(|barrel| barrel.turn(seam)),
             Way::Turned => {
                 let turn = self
                     .layout

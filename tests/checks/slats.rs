@@ -11,7 +11,13 @@ use tests::shop;
 fn count(shape: Shape, size: f64, seam: Seam, slat: (f64, f64), rules: &Rules) -> u32 {
     let corner = if shape.has_corners() { 0.5 } else { 0.0 };
     let barrel = shop::barrel(shape, size, corner);
-    shop::laid(&barrel, seam.turn(), &shop::slat(slat.0, slat.1), rules).pencils()
+    shop::laid(
+        &barrel,
+        barrel.turn(seam),
+        &shop::slat(slat.0, slat.1),
+        rules,
+    )
+    .pencils()
 }
 
 fn hexagons(seam: Seam, slat: (f64, f64), rules: &Rules) -> u32 {
@@ -88,7 +94,7 @@ fn nine_on_73(seam: Seam, land: f64) -> u32 {
         draft.coat = Typed::Number(0.0);
     });
     let rules = allowances(land, land / 2.0);
-    shop::laid(&barrel, seam.turn(), &shop::slat(73.0, 5.0), &rules).pencils()
+    shop::laid(&barrel, barrel.turn(seam), &shop::slat(73.0, 5.0), &rules).pencils()
 }
 
 #[test]

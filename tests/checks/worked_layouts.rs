@@ -20,7 +20,7 @@ fn laid((shape, size, corner): Form, seam: Seam, slat: (f64, f64)) -> solver::La
         shop::barrel(shape, size, corner),
         shop::slat(slat.0, slat.1),
     );
-    shop::laid(&barrel, seam.turn(), &slat, &shop::rules(|_| ()))
+    shop::laid(&barrel, barrel.turn(seam), &slat, &shop::rules(|_| ()))
 }
 
 /// Pencils, pitch and edge in mm, then finished wood, corners, faces, parting and edges in mm².

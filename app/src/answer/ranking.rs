@@ -71,7 +71,7 @@ fn checked(draft: &ProjectDraft, unit: LengthUnit) -> Result<Parts, Vec<String>>
     match (barrel, rules, turned.transpose()) {
         (Some(Ok(barrel)), Ok(rules), Ok(turned)) => {
             let usual = barrel.shape().seams().iter();
-            let usual = usual.map(|&seam| (Way::Usual(seam).into(), seam.turn()));
+            let usual = usual.map(|&seam| (Way::Usual(seam).into(), barrel.turn(seam)));
             let turned = turned.map(|turn| (WayWord::Turned, turn));
             let ways = usual.chain(turned).collect();
             Ok((barrel, rules, ways))

@@ -4,8 +4,9 @@ use super::path::{Path, View};
 use super::placement::{Band, CLEAR, CORNER, End, Side, Spot, Wanted};
 use super::{Drawing, Shape, Sheet, Size, Style, describe};
 use crate::barrel::Barrel;
+use crate::field::Field;
 use crate::figure;
-use crate::outline::{Outline, Segment};
+use crate::outline::{Arc, Outline, Segment};
 use crate::quantity::{Angle, Length, Point};
 
 /// The outline is drawn no larger than this, px.
@@ -50,13 +51,22 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
     };
 
     let mut above = Band::new(Side::Above, limits, f64::INFINITY, &sheet);
-    if !barrel.shape().size_is_diameter() {
+    // The size that defines the barrel stands where it can be read off: across, upright or nowhere.
+    let reads = |extent: Length| (extent - barrel.size()).abs() <= Length::SLACK;
+    let across = barrel.shape().size_field() == Field::BarrelWidth;
+    let upright = !across && reads(extents.height());
+    if barrel.shape() != crate::shape::Shape::Round {
         let end = |along| End {
             along,
             inside: extents.up.in_millimetres() * scale,
         };
         let spots = vec![Spot::between(end(left), end(right))];
-        want(&mut above, Size::BarrelWidth, false, extents.width(), spots);
+        let size = if across {
+            Size::Barrel
+        } else {
+            Size::BarrelWidth
+        };
+        want(&mut above, size, across, extents.width(), spots);
     }
     let top = MARGIN + above.depth();
     let axis = top + extents.up.in_millimetres() * scale;
@@ -74,7 +84,12 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
         inside: extents.right.in_millimetres() * scale,
     };
     let spots = vec![Spot::between(end(top), end(bottom))];
-    want(&mut right_band, Size::Barrel, true, barrel.size(), spots);
+    let size = if upright {
+        Size::Barrel
+    } else {
+        Size::BarrelHeight
+    };
+    want(&mut right_band, size, upright, extents.height(), spots);
 
     let radius = barrel.lead_diameter() / 2.0;
     let mut left_band = Band::new(Side::Left, height, left - 2.0, &sheet);
@@ -82,15 +97,18 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
         along: view.y(height),
         inside: extents.left.in_millimetres() * scale,
     };
-    let wall = bare.least_distance() - radius;
-    let spots = vec![Spot::between(end(-radius), end(-bare.least_distance()))];
-    want(&mut left_band, Size::Wall, false, wall, spots);
+    // The least wall is shown where it lies under the lead, as in every usual outline.
+    let nearest = bare.least_distance();
+    if (bare.extents().down - nearest).abs() <= Length::SLACK {
+        let spots = vec![Spot::between(end(-radius), end(-nearest))];
+        want(&mut left_band, Size::Wall, false, nearest - radius, spots);
+    }
 
     let mut below = Band::new(Side::Below, limits, f64::INFINITY, &sheet);
     let spots = lead_spots(&view, radius);
     want(&mut below, Size::Lead, true, barrel.lead_diameter(), spots);
     if barrel.shape().has_corners() {
-        let spots = corner_spots(&view, &finished);
+        let spots = corner_spots(&view, &finished, barrel.corner_radius());
         want(
             &mut below,
             Size::CornerRadius,
@@ -120,6 +138,9 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
         (Style::Pencil, Path::new().outline(&view, &finished)),
         (Style::Centre, cross(radius.in_millimetres() * 1.4)),
     ];
+    if !across && !upright {
+        unplaced.push(Size::Barrel);
+    }
     let mut dimensions = above.dimensions(top);
     dimensions.extend(left_band.dimensions(left));
     dimensions.extend(right_band.dimensions(right));
@@ -150,14 +171,16 @@ pub(super) fn lead_spots(view: &View, radius: Length) -> Vec<Spot> {
     ]
 }
 
-/// Where a leader from below can point at a rounded corner: the lowest first, and of those the
-/// one to the right. Sharp corners have no arc to point at.
-pub(super) fn corner_spots(view: &View, outline: &Outline) -> Vec<Spot> {
+/// Where a leader from below can point at a corner rounded with a radius: the lowest first, and
+/// of those the one to the right. Sharp corners have no arc to point at.
+pub(super) fn corner_spots(view: &View, outline: &Outline, radius: Length) -> Vec<Spot> {
+    let rounded =
+        |arc: &Arc| (arc.radius - radius.in_millimetres()).abs() <= Length::SLACK.in_millimetres();
     let mut corners: Vec<Point> = outline
         .segments()
         .iter()
         .filter_map(|segment| match segment {
-            Segment::Arc(arc) if arc.centre != Point::AXIS => Some(arc.middle()),
+            Segment::Arc(arc) if rounded(arc) => Some(arc.middle()),
             _ => None,
         })
         .filter(|corner| corner.y < 0.0)

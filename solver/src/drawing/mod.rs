@@ -104,6 +104,8 @@ pub enum Style {
     Centre,
     /// The end of a partial view.
     Break,
+    /// What no level head reaches, or where a cutter flank rubs more than is allowed.
+    OutOfReach,
 }
 
 /// A size that a dimension shows.
@@ -137,6 +139,8 @@ pub enum Size {
     BottomPlaning,
     /// Overall width of the finished barrel, standing on a face.
     BarrelWidth,
+    /// Overall height of the finished barrel, standing on a face.
+    BarrelHeight,
     /// Least wall without eccentricity.
     Wall,
 }
@@ -160,6 +164,7 @@ impl Size {
             Self::TopPlaning => "Planed off the top",
             Self::BottomPlaning => "Planed off the bottom",
             Self::BarrelWidth => "Overall width",
+            Self::BarrelHeight => "Overall height",
             Self::Wall => "Wall",
         }
     }

@@ -1,7 +1,7 @@
 //! Path data from millimetres: one transform from the cross-section to the sheet.
 
 use crate::layout::GrooveShape;
-use crate::outline::{Arc, Outline, Segment};
+use crate::outline::{Arc, Line, Outline, Segment};
 use crate::quantity::{Direction, Length, Point};
 use std::fmt::Write;
 
@@ -102,6 +102,13 @@ impl Path {
         self
     }
 
+    /// One straight side, open.
+    pub(super) fn side(mut self, view: &View, side: Line) -> Self {
+        self.command('M', view.point(side.from));
+        self.command('L', view.point(side.to));
+        self
+    }
+
     /// The part of an outline above a level line, closed along it.
     pub(super) fn above(mut self, view: &View, outline: &Outline, level: Length) -> Self {
         self.cap(view, outline, level, |height, level| height > level);
@@ -176,11 +183,13 @@ impl Path {
         }
     }
 
-    /// An arc of at most half a turn, counter-clockwise to the eye, to a point.
+    /// An arc of at most half a turn to a point, counter-clockwise to the eye; clockwise where the
+    /// radius is below 0.
     fn arc(&mut self, view: &View, radius: f64, to: Point) {
-        let radius = radius * view.scale;
+        let sweep = i32::from(radius < 0.0);
+        let radius = radius.abs() * view.scale;
         let (x, y) = view.point(to);
-        let _ = write!(self.0, "A{radius:.2} {radius:.2} 0 0 0 {x:.2} {y:.2}");
+        let _ = write!(self.0, "A{radius:.2} {radius:.2} 0 0 {sweep} {x:.2} {y:.2}");
     }
 
     fn cap(&mut self, view: &View, outline: &Outline, level: Length, keep: fn(f64, f64) -> bool) {
@@ -191,17 +200,20 @@ impl Path {
             .flat_map(|segment| split(segment, level))
             .collect();
         let kept = |piece: &Segment| keep(middle(piece).y, level);
-        // The kept pieces of a convex outline are one run; begin where it begins.
+        // Begin where a run of kept pieces begins; an outline with hollows may have several.
         let first = (0..pieces.len())
             .find(|&k| kept(&pieces[k]) && !kept(&pieces[(k + pieces.len() - 1) % pieces.len()]));
         let start = first.unwrap_or(0);
-        let run: Vec<Segment> = (0..pieces.len())
-            .map(|k| pieces[(start + k) % pieces.len()])
-            .filter(|piece| kept(piece))
-            .collect();
-        if !run.is_empty() {
-            self.chain(view, &run);
-            self.0.push('Z');
+        let mut run: Vec<Segment> = Vec::new();
+        for k in 0..=pieces.len() {
+            let piece = pieces[(start + k) % pieces.len()];
+            if k < pieces.len() && kept(&piece) {
+                run.push(piece);
+            } else if !run.is_empty() {
+                self.chain(view, &run);
+                self.0.push('Z');
+                run.clear();
+            }
         }
     }
 }

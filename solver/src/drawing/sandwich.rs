@@ -341,7 +341,9 @@ impl Artist<'_> {
         self.want(below, Size::Lead, true, barrel.lead_diameter(), spots);
         if barrel.shape().has_corners() {
             let spots = pencils()
-                .flat_map(|pencil| corner_spots(&pencil, self.layout.finished()))
+                .flat_map(|pencil| {
+                    corner_spots(&pencil, self.layout.finished(), barrel.corner_radius())
+                })
                 .collect();
             self.want(
                 below,

@@ -3,6 +3,7 @@
 use super::Field;
 use crate::entry::{Dimension, EntryProblem};
 use crate::figure;
+use crate::outline::{MOST_PIECES, PathProblem};
 use crate::quantity::Length;
 use crate::unit::LengthUnit;
 use std::fmt;
@@ -40,6 +41,20 @@ pub enum Cause {
         /// The distance from the axis to the nearest face, over the coat.
         inradius: Length,
     },
+    /// The faces of a triangle bulge beyond a curve of constant width.
+    FaceTooRound {
+        /// The face radius asked for.
+        face: Length,
+        /// The least, that of constant width.
+        least: Length,
+    },
+    /// The coat leaves the wood in several pieces.
+    CoatSplits {
+        /// The coat asked for, per side.
+        coat: Length,
+    },
+    /// The path is no outline.
+    Path(PathProblem),
     /// The lead is as wide as the wood or wider.
     LeadTooWide {
         /// The lead asked for.
@@ -95,9 +110,53 @@ impl FieldProblem {
                 length(*lead),
                 length(*wood)
             ),
+            Cause::FaceTooRound { face, least } => format!(
+                "{label} {} is less than a curve of constant width has: type {} or more, or leave it empty for flat faces",
+                length(*face),
+                length(*least)
+            ),
+            Cause::CoatSplits { coat } => format!(
+                "{label} {} leaves the wood in several pieces: make narrow places wider, or the coat thinner",
+                length(*coat)
+            ),
+            Cause::Path(problem) => path_message(label, problem, unit),
             Cause::NoSuchBarrel => {
                 "The barrel of this order is not in the project any more: choose another".to_owned()
             }
+        }
+    }
+}
+
+/// What is wrong with a path, and what to draw instead.
+fn path_message(label: &str, problem: &PathProblem, unit: LengthUnit) -> String {
+    let length = |value: f64| figure::length_with_unit(value, unit);
+    match problem {
+        PathProblem::Empty => format!(
+            "{label} is empty: give the path data of one closed curve, like M0 0 H8 V6 H0 Z"
+        ),
+        PathProblem::Unreadable { at } => format!(
+            "{label} cannot be read from character {at} on: use the letters M L H V C S Q T A Z with their numbers"
+        ),
+        PathProblem::SeveralCurves => {
+            format!("{label} lifts the pen: draw one closed curve, with one M and one Z")
+        }
+        PathProblem::Open { gap } => format!(
+            "{label} ends {} from its start: close it with Z",
+            length(gap.in_millimetres())
+        ),
+        PathProblem::TooManyPieces { found } => format!(
+            "{label} has {found} pieces or more, and {MOST_PIECES} are the most: draw it with fewer points"
+        ),
+        PathProblem::NoArea => {
+            format!("{label} encloses nothing that can be measured: draw a curve round some wood")
+        }
+        PathProblem::CrossesItself { at } => format!(
+            "{label} meets itself {} to the right of its centre and {} above: draw it without crossing",
+            length(at.x),
+            length(at.y)
+        ),
+        PathProblem::AxisOutside => {
+            format!("{label} does not go round the lead axis: move the axis, or draw round it")
         }
     }
 }

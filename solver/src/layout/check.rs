@@ -2,6 +2,7 @@
 
 use super::{Layout, Setup};
 use crate::figure;
+use crate::outline::Outline;
 use crate::quantity::{Angle, Length};
 use crate::unit::LengthUnit;
 
@@ -30,6 +31,8 @@ pub enum Rule {
     OpenGroove,
     /// The slats are long enough for the pencil.
     Length,
+    /// Two level heads reach the whole outline: no wood hangs over a hollow.
+    Undercut,
     /// Straight sides lean away from upright, so that the cutter flank is free.
     Relief,
 }
@@ -141,6 +144,7 @@ pub(super) fn all(setup: &Setup<'_>, layout: &Layout) -> Vec<Check> {
         top.length().min(bottom.length()),
         barrel.length(),
     );
+    checks.extend(undercut(layout));
     checks.extend(relief(layout, rules.relief));
     checks
 }
@@ -150,11 +154,22 @@ pub(super) fn all(setup: &Setup<'_>, layout: &Layout) -> Vec<Check> {
 /// The slat that holds the larger part of the lead has upright groove sides, so the groove
 /// is as wide as its diameter there whatever the height of the axis.
 fn bond_width(layout: &Layout, radius: Length, axis: Length) -> Length {
-    match layout.bare.chord(-axis) {
-        Some((left, right)) => (-left).min(right) - radius,
-        // The glue plane misses the pencil altogether.
-        None => -radius,
-    }
+    // The glue plane may miss the pencil altogether.
+    glue_reach(&layout.bare, -axis).unwrap_or(Length::ZERO) - radius
+}
+
+/// How far the wood reaches beside the lead axis on a level line, on the shorter side.
+pub(crate) fn glue_reach(wood: &Outline, level: Length) -> Option<Length> {
+    wood.chord(level).map(|(left, right)| (-left).min(right))
+}
+
+/// Angles nearer than this are the same: a hundred-thousandth of a second of arc, in degrees.
+const HAIR: f64 = 1e-9;
+
+/// Whether every straight side leans as much from upright as is asked.
+pub(crate) fn relief_holds(wood: &Outline, asked: Angle) -> bool {
+    wood.least_lean()
+        .is_none_or(|lean| lean.in_degrees() + HAIR >= asked.in_degrees())
 }
 
 /// How far straight sides lean from upright; nothing to check where no side is straight.
@@ -162,10 +177,8 @@ fn bond_width(layout: &Layout, radius: Length, axis: Length) -> Length {
 /// Of a curved side only a line stands upright, where the two cuts meet; only straight
 /// sides rub over their whole height.
 fn relief(layout: &Layout, asked: Angle) -> Option<Check> {
-    /// Angles nearer than this are the same: a hundred-thousandth of a second of arc.
-    const HAIR: f64 = 1e-9;
     let lean = layout.bare.least_lean()?;
-    let outcome = if lean.in_degrees() + HAIR < asked.in_degrees() {
+    let outcome = if !relief_holds(&layout.bare, asked) {
         Outcome::Failed
     } else if lean.in_degrees() < HAIR {
         Outcome::Noted
@@ -177,6 +190,26 @@ fn relief(layout: &Layout, asked: Angle) -> Option<Check> {
         found: Measure::Angle(lean),
         asked: Measure::Angle(asked),
         outcome,
+    })
+}
+
+/// How far wood hangs over a hollow that no level head reaches; nothing to check on an outline
+/// without hollows.
+fn undercut(layout: &Layout) -> Option<Check> {
+    if layout.bare.is_convex() {
+        return None;
+    }
+    let undercut = layout.bare.undercut();
+    let depth = undercut.map_or(Length::ZERO, |undercut| undercut.depth);
+    Some(Check {
+        rule: Rule::Undercut,
+        found: Measure::Length(depth),
+        asked: Measure::Length(Length::ZERO),
+        outcome: if undercut.is_some() {
+            Outcome::Failed
+        } else {
+            Outcome::Passed
+        },
     })
 }
 
@@ -196,6 +229,7 @@ impl Rule {
             Self::Bond => "Bond width beside the lead",
             Self::OpenGroove => "Groove radius against the axis height",
             Self::Length => "Slat length",
+            Self::Undercut => "Hollow out of reach of the heads",
             Self::Relief => "Relief of straight sides",
         }
     }
@@ -216,6 +250,7 @@ impl Rule {
             Self::Bond => "choose a thinner lead, or turn the barrel",
             Self::OpenGroove => "bring the lead axis nearer to the glue plane",
             Self::Length => "choose a longer slat or a shorter pencil",
+            Self::Undercut => "turn the barrel, or make the hollow shallower",
             Self::Relief => "turn the barrel, or allow a smaller relief",
         }
     }

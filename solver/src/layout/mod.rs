@@ -9,6 +9,7 @@ mod groove;
 
 pub use balance::{WoodBalance, WoodClass};
 pub use check::{Check, Measure, Outcome, Rule};
+pub(crate) use check::{glue_reach, relief_holds};
 pub use groove::{Groove, GrooveShape};
 
 use crate::barrel::Barrel;
@@ -65,7 +66,7 @@ pub struct Layout {
 /// let barrel = BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap(); // 7.0 across flats
 /// let slat = SlatDraft::new("74 × 5").check().unwrap();
 /// let rules = RulesDraft::new().check().unwrap(); // land 0.4, edge 1.0
-/// let turn = Seam::ThroughFaces.turn();
+/// let turn = barrel.turn(Seam::ThroughFaces);
 /// let layout = lay_out(&Setup { barrel: &barrel, turn, top: &slat, bottom: &slat, rules: &rules });
 /// // 6.84 bare + 0.4 land = 7.24; (74 − 2 − 6.84) / 7.24 = 9, and one more.
 /// assert_eq!(layout.pencils(), 10);

@@ -1,8 +1,9 @@
 use super::*;
-use crate::barrel::{BarrelDraft, Shape};
+use crate::barrel::BarrelDraft;
 use crate::field::Typed;
 use crate::rules::{RulesDraft, Spacing};
 use crate::seam::Seam;
+use crate::shape::Shape;
 use crate::slat::SlatDraft;
 use proptest::prelude::*;
 
@@ -48,7 +49,7 @@ fn failed(layout: &Layout) -> Vec<Rule> {
 fn hexagon_on_74(change: impl FnOnce(&mut RulesDraft)) -> Layout {
     laid(
         &barrel(Shape::Hexagonal, 7.0, 0.5),
-        Seam::ThroughFaces.turn(),
+        Seam::ThroughFaces.turn(6),
         &slat(74.0, 5.0),
         &rules(change),
     )
@@ -58,7 +59,7 @@ fn hexagon_on_74(change: impl FnOnce(&mut RulesDraft)) -> Layout {
 fn closest_spacing_gives_spare_width_to_both_edges() {
     let layout = laid(
         &barrel(Shape::Hexagonal, 7.0, 0.5),
-        Seam::ThroughFaces.turn(),
+        Seam::ThroughFaces.turn(6),
         &slat(78.0, 5.2),
         &rules(|_| ()),
     );
@@ -147,7 +148,7 @@ fn a_shortfall_in_width_costs_the_tenth_pencil() {
     let slat = draft.check().unwrap();
     let layout = laid(
         &barrel(Shape::Hexagonal, 7.0, 0.5),
-        Seam::ThroughFaces.turn(),
+        Seam::ThroughFaces.turn(6),
         &slat,
         &rules(|_| ()),
     );

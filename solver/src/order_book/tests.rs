@@ -1,10 +1,11 @@
 //! Small books, recounted by hand.
 
 use super::*;
-use crate::barrel::{BarrelDraft, Shape};
+use crate::barrel::BarrelDraft;
 use crate::field::Typed;
 use crate::quantity::Volume;
 use crate::rules::RulesDraft;
+use crate::shape::Shape;
 use crate::slat::SlatDraft;
 
 /// `(width, thickness, pack slats, price, on hand, most packs)`

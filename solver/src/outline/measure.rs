@@ -1,6 +1,6 @@
 //! What is asked of an outline: extents, area, perimeter, centroid, distances.
 
-use super::{Arc, Outline, Segment};
+use super::{Arc, Line, Outline, Segment};
 use crate::quantity::{Angle, Area, Direction, Length, Point};
 
 /// How far an outline reaches from the lead axis on the four sides.
@@ -182,6 +182,50 @@ impl Outline {
         (left <= right).then(|| (Length::millimetres(left), Length::millimetres(right)))
     }
 
+    /// The directions from the axis in which the outline crosses a circle round it.
+    #[must_use]
+    pub fn crossings_with_circle(&self, radius: Length) -> Vec<Angle> {
+        let radius = radius.in_millimetres();
+        let mut places = Vec::new();
+        for segment in &self.segments {
+            match segment {
+                Segment::Line(line) => {
+                    let foot = line.from.along(line.normal);
+                    let run = (radius * radius - foot * foot).max(0.0).sqrt();
+                    let along = line.normal.quarter_turn();
+                    let within =
+                        |run: &f64| *run >= line.from.along(along) && *run <= line.to.along(along);
+                    if foot.abs() <= radius {
+                        let runs = [-run, run].into_iter().filter(within);
+                        places.extend(
+                            runs.map(|run| {
+                                Point::AXIS.towards(line.normal, foot).towards(along, run)
+                            }),
+                        );
+                    }
+                }
+                Segment::Arc(arc) => places.extend(circle_crossings(arc, radius)),
+            }
+        }
+        places
+            .into_iter()
+            .filter_map(|place| Direction::between(Point::AXIS, place))
+            .map(Direction::angle)
+            .collect()
+    }
+
+    /// The straight sides that lean less than an angle from upright.
+    pub(crate) fn sides_within(&self, lean: Angle) -> impl Iterator<Item = Line> {
+        self.segments
+            .iter()
+            .filter_map(move |segment| match segment {
+                Segment::Line(line) if Angle::radians(libm::asin(line.normal.y.abs())) < lean => {
+                    Some(*line)
+                }
+                _ => None,
+            })
+    }
+
     /// The least angle between a straight side and the upright, or nothing where no side is straight.
     #[must_use]
     pub fn least_lean(&self) -> Option<Angle> {
@@ -271,6 +315,36 @@ fn arc_crossings(arc: &Arc, level: f64) -> Vec<f64> {
         .into_iter()
         .filter(|x| arc.faces(Direction { x: *x, y: rise }))
         .map(|x| arc.centre.x + arc.radius * x)
+        .collect()
+}
+
+/// Where an arc crosses a circle round the axis.
+fn circle_crossings(arc: &Arc, radius: f64) -> Vec<Point> {
+    let away = Point::AXIS.distance(arc.centre).in_millimetres();
+    if away == 0.0 || arc.radius == 0.0 {
+        return Vec::new();
+    }
+    // With |c + r n| = R, the normals n lie at n·c = (R² − c² − r²)/(2r).
+    let along =
+        (radius * radius - away * away - arc.radius * arc.radius) / (2.0 * arc.radius * away);
+    if along.abs() > 1.0 {
+        return Vec::new();
+    }
+    let beside = (1.0 - along * along).sqrt();
+    let outwards = Direction {
+        x: arc.centre.x / away,
+        y: arc.centre.y / away,
+    };
+    [-beside, beside]
+        .into_iter()
+        .map(|beside| {
+            outwards.turned(Direction {
+                x: along,
+                y: beside,
+            })
+        })
+        .filter(|normal| arc.faces(*normal))
+        .map(|normal| arc.centre.towards(normal, arc.radius))
         .collect()
 }
 

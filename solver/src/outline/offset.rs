@@ -20,7 +20,7 @@ const ON_CIRCLE: f64 = 1e-6;
 
 impl Outline {
     /// The outline that lies a distance inside this one, everywhere: what is left of a pencil
-    /// without its coat. Nothing where the distance leaves nothing round the axis.
+    /// without its coat. Nothing where the distance leaves nothing round the axis, or several pieces.
     ///
     /// Corners that the distance swallows are gone, and their neighbours meet.
     ///
@@ -41,11 +41,11 @@ impl Outline {
             offset_dist_eps: 10.0 * SAME,
             ..PlineOffsetOptions::new()
         };
-        polyline(self)
-            .parallel_offset_opt(distance.in_millimetres(), &options)
-            .iter()
-            .filter_map(|inner| self.take_over(inner, distance))
-            .find(encloses_axis)
+        let inner = polyline(self).parallel_offset_opt(distance.in_millimetres(), &options);
+        match inner.as_slice() {
+            [inner] => self.take_over(inner, distance).filter(encloses_axis),
+            _ => None,
+        }
     }
 
     /// An offset polyline as an outline, its arcs on the circles of this one's.

@@ -5,7 +5,7 @@
 //! may never turn back. Where it does, wood lies over a hollow that no head reaches.
 
 use super::{HAIR, Outline, Segment};
-use crate::quantity::{Angle, Direction, Length, Point};
+use crate::quantity::{Direction, Length, Point};
 
 /// A place that no level head reaches.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -140,6 +140,7 @@ fn deepest(points: impl Iterator<Item = Point>) -> Option<Undercut> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::Angle;
     use proptest::prelude::*;
 
     fn fluted() -> Outline {

@@ -1,8 +1,9 @@
 use super::*;
-use crate::barrel::{BarrelDraft, Shape};
+use crate::barrel::BarrelDraft;
 use crate::field::Typed;
 use crate::rules::RulesDraft;
 use crate::seam::Seam;
+use crate::shape::Shape;
 use crate::slat::SlatDraft;
 use proptest::prelude::*;
 
@@ -19,7 +20,7 @@ fn hexagon() -> Barrel {
 }
 
 fn ways() -> [Angle; 2] {
-    [Seam::ThroughCorners.turn(), Seam::ThroughFaces.turn()]
+    [Seam::ThroughCorners.turn(6), Seam::ThroughFaces.turn(6)]
 }
 
 fn ranked(slats: &[Slat], aim: Aim) -> Vec<Candidate> {

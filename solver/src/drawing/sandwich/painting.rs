@@ -4,7 +4,7 @@ use super::Artist;
 use crate::drawing::path::{Path, View};
 use crate::drawing::{Label, Shape, Style};
 use crate::layout::{Outcome, Rule, Setup, WoodClass};
-use crate::quantity::Length;
+use crate::quantity::{Angle, Length};
 
 /// Which of the two views is painted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -103,6 +103,7 @@ impl Artist<'_> {
                 );
             }
         }
+        self.paint_out_of_reach(view, centres);
         if scene == Scene::Detail && shown < upper.width().max(lower.width()) {
             let (x, over, under) = (
                 view.x(shown),
@@ -110,6 +111,39 @@ impl Artist<'_> {
                 view.y(-lower.thickness()),
             );
             self.add(Style::Break, break_line(x, over - 6.0, under + 6.0));
+        }
+    }
+
+    /// Hollows that no level head reaches, and upright sides where the relief fails.
+    fn paint_out_of_reach(&mut self, view: &View, centres: &[Length]) {
+        /// A mark is no smaller than this, px.
+        const LEAST_MARK: f64 = 4.0;
+        let (layout, rules) = (self.layout, self.setup.rules);
+        let failed = |rule| {
+            let mut checks = layout.checks().iter();
+            checks.any(|check| check.rule == rule && check.outcome == Outcome::Failed)
+        };
+        let undercut = layout.bare().undercut();
+        let rubbing = if failed(Rule::Relief) {
+            rules.relief
+        } else {
+            Angle::ZERO
+        };
+        for &centre in centres {
+            let mut path = Path::new();
+            if let Some(undercut) = undercut {
+                let (x, y) = (
+                    Length::millimetres(undercut.at.x),
+                    Length::millimetres(undercut.at.y),
+                );
+                let mark = (undercut.depth / 2.0).max(Length::millimetres(LEAST_MARK / view.scale));
+                path = path.circle(&view.at(centre + x, rules.axis_height + y), mark);
+            }
+            let pencil = view.at(centre, rules.axis_height);
+            for side in layout.bare().sides_within(rubbing) {
+                path = path.side(&pencil, side);
+            }
+            self.add(Style::OutOfReach, path);
         }
     }
 
