@@ -6,7 +6,7 @@
 //! sinusoid `c₁ cos θ + c₂ sin θ + r` between breakpoints, and nothing of it is lost.
 
 use super::{HAIR, Outline, Segment};
-use crate::quantity::{Direction, Point};
+use crate::quantity::{Direction, Length, Point};
 
 /// A range of directions in which one corner reaches farthest.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -135,6 +135,12 @@ impl Corner {
         self.centre.along(direction) + self.radius
     }
 
+    /// Its last point, counter-clockwise.
+    fn last(&self) -> Point {
+        self.range
+            .map_or(self.centre, |(_, to)| self.centre.towards(to, self.radius))
+    }
+
     fn faces(&self, direction: Direction) -> bool {
         self.range
             .is_none_or(|(from, to)| from.cross(direction) >= -HAIR && direction.cross(to) >= -HAIR)
@@ -189,12 +195,30 @@ impl Corner {
 
     /// The direction in which another corner begins to reach farther than this one.
     fn overtaken_by(&self, other: &Self) -> Option<Direction> {
+        // The line rolls from the first point of an arc onto the arc.
+        if let Some((from, _)) = other.range
+            && self.range.is_none()
+            && self
+                .centre
+                .distance(other.centre.towards(from, other.radius))
+                <= Length::SLACK
+        {
+            return Some(from);
+        }
         let (x, y) = (
             other.centre.x - self.centre.x,
             other.centre.y - self.centre.y,
         );
         let square = x * x + y * y;
         let ahead = self.radius - other.radius;
+        // A point and the arc it lies on: they hand over at the ends of the arc, see above.
+        let away = self.centre.distance(other.centre).in_millimetres();
+        let radius = self.radius.max(other.radius);
+        if self.range.is_some() != other.range.is_some()
+            && (away - radius).abs() <= Length::SLACK.in_millimetres()
+        {
+            return None;
+        }
         let beside = square - ahead * ahead;
         if square < 1e-18 || beside < 0.0 {
             return None;
@@ -216,10 +240,10 @@ fn farthest(corners: &[Corner], direction: Direction) -> usize {
             let (one, other) = (&corners[*one], &corners[*other]);
             let difference = one.reach(direction) - other.reach(direction);
             if difference.abs() < 1e-12 {
-                // Of two that reach as far, the one that is farther on.
-                one.centre
+                // Of two that reach as far, the one that goes on farther.
+                one.last()
                     .along(beyond)
-                    .total_cmp(&other.centre.along(beyond))
+                    .total_cmp(&other.last().along(beyond))
             } else {
                 difference.total_cmp(&0.0)
             }
@@ -230,31 +254,29 @@ fn farthest(corners: &[Corner], direction: Direction) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{Angle, Length};
+    use crate::quantity::Angle;
     use proptest::prelude::*;
 
     fn reach(outline: &Outline, direction: Direction) -> f64 {
         let reaches = outline.reaches();
-        let faces = |reach: &&Reach| {
-            let half = reach.from.cross(reach.to) < 0.0 || reach.from.dot(reach.to) < -0.999;
-            let (after, before) = (
-                reach.from.cross(direction) >= -HAIR,
-                direction.cross(reach.to) >= -HAIR,
-            );
-            if half {
-                after || before
+        let ahead = |from: Direction, to: Direction| {
+            let angle = libm::atan2(from.cross(to), from.dot(to));
+            if angle < -1e-6 {
+                angle + std::f64::consts::TAU
             } else {
-                after && before && reach.from.dot(direction) > -0.5
+                angle
             }
         };
+        let faces =
+            |reach: &&Reach| ahead(reach.from, direction) <= ahead(reach.from, reach.to) + 1e-6;
         let best = reaches.iter().filter(faces);
         best.map(|reach| reach.centre.along(direction) + reach.radius)
             .fold(f64::NEG_INFINITY, f64::max)
     }
 
     fn check(outline: &Outline) {
-        for degree in 0..3600 {
-            let direction = Angle::degrees(f64::from(degree) / 10.0).direction();
+        for degree in 0..720 {
+            let direction = Angle::degrees(f64::from(degree) / 2.0).direction();
             let (found, expected) = (
                 reach(outline, direction),
                 outline.support(direction).in_millimetres(),
@@ -286,6 +308,8 @@ mod tests {
             "M0 0 H8 V2 A2 2 0 0 0 8 6 V8 H0 Z",
             "M0 0 A3 3 0 0 1 6 0 A1 1 0 0 0 8 0 A3 3 0 0 1 14 0 V9 H0 Z",
             "M0 0 L4 1 L8 0 L7 4 L8 8 L4 7 L0 8 L1 4 Z",
+            "M0 3 A4 4 0 0 1 8 3 A9 9 0 0 0 7 6 L1 6 A9 9 0 0 0 0 3 Z",
+            "M0 3 A4 4 0 0 1 8 3 Q6 5 7 6 Q4 5 1 6 Q2 4 0 3 Z",
         ] {
             check(
                 &Outline::from_path(path, Length::millimetres(8.0), Length::ZERO, Length::ZERO)
@@ -295,6 +319,33 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn any_outline_reaches_as_far_as_its_support(
+            radii in prop::collection::vec((1.0_f64..6.0, 0_u8..4), 3..9), turn in 0.0_f64..360.0,
+        ) {
+            let step = 360.0 / radii.len() as f64;
+            let place = |k: usize| {
+                let direction = Angle::degrees(turn + step * k as f64).direction();
+                let radius = radii[k % radii.len()].0;
+                (direction.x * radius, direction.y * radius)
+            };
+            let (x, y) = place(0);
+            let mut path = format!("M{x} {y}");
+            for (k, (radius, kind)) in radii.iter().enumerate() {
+                let (x, y) = place(k + 1);
+                path += &match kind {
+                    0 => format!("L{x} {y}"),
+                    1 => format!("A{} {} 0 0 0 {x} {y}", 2.0 * radius, 2.0 * radius),
+                    2 => format!("A{} {} 0 0 1 {x} {y}", 3.0 * radius, 3.0 * radius),
+                    _ => format!("Q0.3 0.2 {x} {y}"),
+                };
+            }
+            // Paths that cross themselves are no outlines.
+            if let Ok(outline) = Outline::from_path(&(path + "Z"), Length::millimetres(8.0), Length::ZERO, Length::ZERO) {
+                check(&outline);
+            }
+        }
+
         #[test]
         fn regular_outlines_reach_as_far_as_their_support(
             sides in 3_u32..9, share in 0.0_f64..1.0, turn in 0.0_f64..360.0,

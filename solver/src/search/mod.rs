@@ -186,7 +186,12 @@ struct Choosable {
 /// ```
 #[must_use]
 pub fn search(question: &Question<'_>, each: &mut dyn FnMut(usize, usize)) -> Answer {
-    let Question { slats, sets, search, .. } = *question;
+    let Question {
+        slats,
+        sets,
+        search,
+        ..
+    } = *question;
     if slats.is_empty() {
         return Answer::nothing(0, Obstacle::NoSlats);
     }
@@ -230,7 +235,12 @@ struct Field<'a> {
 
 impl<'a> Field<'a> {
     fn new(question: &'a Question<'a>) -> Self {
-        let Question { barrel, rules, search, .. } = *question;
+        let Question {
+            barrel,
+            rules,
+            search,
+            ..
+        } = *question;
         let wood = barrel.bare(Angle::ZERO);
         let groove = barrel.lead_diameter() / 2.0 + rules.clearance;
         let nearest = wood.least_distance();
@@ -247,15 +257,24 @@ impl<'a> Field<'a> {
             AxisChoice::Any => AxisRange { least: -most, most },
             AxisChoice::AsInRules => {
                 let height = rules.axis_height.in_millimetres();
-                AxisRange { least: height, most: height }
+                AxisRange {
+                    least: height,
+                    most: height,
+                }
             }
         };
         let level = -rules.axis_height;
         let glue_line = match search.axis {
             AxisChoice::Any if near >= reach => None,
-            AxisChoice::Any => Some(GlueLine { reach: glued, level: Length::ZERO }),
+            AxisChoice::Any => Some(GlueLine {
+                reach: glued,
+                level: Length::ZERO,
+            }),
             AxisChoice::AsInRules if held(rules.axis_height.in_millimetres()) => None,
-            AxisChoice::AsInRules => Some(GlueLine { reach: glued, level }),
+            AxisChoice::AsInRules => Some(GlueLine {
+                reach: glued,
+                level,
+            }),
         };
         let usual = barrel.usual_turns();
         let choice = match search.turns {
@@ -265,7 +284,10 @@ impl<'a> Field<'a> {
                 usual: &usual,
             },
         };
-        let wants = Wants { relief: rules.relief, glue_line };
+        let wants = Wants {
+            relief: rules.relief,
+            glue_line,
+        };
         // What no turn and no slat changes.
         let wall = rules.wall.fits_in(nearest - groove - rules.eccentricity);
         let open = axis.least.abs() <= groove.in_millimetres() + SLACK;
@@ -274,11 +296,19 @@ impl<'a> Field<'a> {
         } else {
             Vec::new()
         };
-        Self { question, ranges, groove, axis }
+        Self {
+            question,
+            ranges,
+            groove,
+            axis,
+        }
     }
 
     fn pairs(&self) -> impl Iterator<Item = (usize, usize)> + use<'a> {
-        let (count, any) = (self.question.slats.len(), self.question.search.pairs == Pairs::Any);
+        let (count, any) = (
+            self.question.slats.len(),
+            self.question.search.pairs == Pairs::Any,
+        );
         (0..count)
             .flat_map(move |top| (0..count).map(move |bottom| (top, bottom)))
             .filter(move |(top, bottom)| any || top == bottom)
@@ -297,31 +327,53 @@ impl<'a> Field<'a> {
 
     /// The pitch of a set, mm; none for a new one.
     fn pitch(&self, set: usize) -> Option<f64> {
-        self.question.sets.get(set).map(|set| set.pitch().in_millimetres())
+        self.question
+            .sets
+            .get(set)
+            .map(|set| set.pitch().in_millimetres())
     }
 
     /// Every pair with every set that gives at least one pencil.
     fn choices(&self, each: &mut dyn FnMut(usize, usize)) -> Vec<Choosable> {
-        let Question { barrel, slats, sets, rules, search } = *self.question;
+        let Question {
+            barrel,
+            slats,
+            sets,
+            rules,
+            search,
+        } = *self.question;
         let of = self.pairs().count();
         let mut choices = Vec::new();
         for (done, (top, bottom)) in self.pairs().enumerate() {
             each(done + 1, of);
-            let lengths = rules.lengths(slats[top].length().min(slats[bottom].length()), barrel.length());
+            let lengths = rules.lengths(
+                slats[top].length().min(slats[bottom].length()),
+                barrel.length(),
+            );
             let room = self.room(top, bottom);
             let Some(narrowest) = room.narrowest(&self.ranges).filter(|_| lengths > 0) else {
                 continue;
             };
-            let upright = room.widest_upright(&self.ranges).map_or(0.0, |lie| lie.margin);
-            let good = (1.0 - rules.pencil_rejects) * (1.0 - rules.slat_rejects) * f64::from(lengths);
+            let upright = room
+                .widest_upright(&self.ranges)
+                .map_or(0.0, |lie| lie.margin);
+            let good =
+                (1.0 - rules.pencil_rejects) * (1.0 - rules.slat_rejects) * f64::from(lengths);
             let per_gross = f64::from(GROSS) / good;
-            let wood = (slats[top].volume() + slats[bottom].volume()).in_cubic_millimetres() * per_gross;
-            let price = |slat: &Slat| slat.supply().pack_price as f64 / f64::from(slat.supply().pack_slats);
+            let wood =
+                (slats[top].volume() + slats[bottom].volume()).in_cubic_millimetres() * per_gross;
+            let price =
+                |slat: &Slat| slat.supply().pack_price as f64 / f64::from(slat.supply().pack_slats);
             let money = (price(&slats[top]) + price(&slats[bottom])) * per_gross;
             for set in self.set_places() {
                 let owned = sets.get(set);
-                let cap = [rules.most, owned.map(CutterSet::most)].into_iter().flatten().min();
-                let most = room.most_across(narrowest, self.pitch(set)).min(cap.unwrap_or(u32::MAX));
+                let cap = [rules.most, owned.map(CutterSet::most)]
+                    .into_iter()
+                    .flatten()
+                    .min();
+                let most = room
+                    .most_across(narrowest, self.pitch(set))
+                    .min(cap.unwrap_or(u32::MAX));
                 let fee = owned.map_or(search.new_set_price.unwrap_or(0), CutterSet::price);
                 if most > 0 {
                     choices.push(Choosable {
@@ -346,7 +398,12 @@ impl<'a> Field<'a> {
     fn lay(&self, choice: &Choosable, across: u32) -> Option<Found> {
         let room = self.room(choice.top, choice.bottom);
         let own_pitch = self.pitch(choice.set);
-        let Lie { turn, margin, axis_height, width } = room.best(&self.ranges, across, own_pitch)?;
+        let Lie {
+            turn,
+            margin,
+            axis_height,
+            width,
+        } = room.best(&self.ranges, across, own_pitch)?;
         let spare = room.bound_across(width, across, own_pitch);
         let land = self.question.rules.land.in_millimetres();
         Some(Found {
@@ -366,7 +423,12 @@ impl<'a> Field<'a> {
 
     /// The pair that comes nearest to holding one pencil, and what it fails.
     fn nearest(&self) -> Obstacle {
-        let Question { barrel, slats, rules, .. } = *self.question;
+        let Question {
+            barrel,
+            slats,
+            rules,
+            ..
+        } = *self.question;
         let usual = barrel.usual_turns();
         let mut best: Option<(f64, usize, usize, Lie)> = None;
         for (top, bottom) in self.pairs() {
@@ -377,7 +439,14 @@ impl<'a> Field<'a> {
             }
         }
         let (top, bottom, turn, axis_height) = best.map_or_else(
-            || (0, 0, usual.first().copied().unwrap_or(Angle::ZERO), rules.axis_height),
+            || {
+                (
+                    0,
+                    0,
+                    usual.first().copied().unwrap_or(Angle::ZERO),
+                    rules.axis_height,
+                )
+            },
             |(_, top, bottom, lie)| (top, bottom, lie.turn, Length::millimetres(lie.axis_height)),
         );
         let rules = Rules {
@@ -386,10 +455,20 @@ impl<'a> Field<'a> {
             axis_height,
             ..*rules
         };
-        let setup = Setup { barrel, turn, top: &slats[top], bottom: &slats[bottom], rules: &rules };
+        let setup = Setup {
+            barrel,
+            turn,
+            top: &slats[top],
+            bottom: &slats[bottom],
+            rules: &rules,
+        };
         let mut checks = lay_out(&setup).checks().to_vec();
         checks.retain(|check| check.outcome == Outcome::Failed);
-        Obstacle::Nearest { top, bottom, checks }
+        Obstacle::Nearest {
+            top,
+            bottom,
+            checks,
+        }
     }
 }
 
@@ -404,7 +483,8 @@ impl Choosable {
 
     /// No margin with so many pencils is wider than this, mm.
     fn bound(&self, room: &Room, across: u32, pitch: Option<f64>) -> f64 {
-        room.bound_across(self.narrowest, across, pitch).min(self.upright)
+        room.bound_across(self.narrowest, across, pitch)
+            .min(self.upright)
     }
 }
 

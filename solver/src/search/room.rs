@@ -61,7 +61,13 @@ pub(super) struct Room {
 }
 
 impl Room {
-    pub(super) fn new(top: &Slat, bottom: &Slat, groove: Length, rules: &Rules, axis: AxisRange) -> Self {
+    pub(super) fn new(
+        top: &Slat,
+        bottom: &Slat,
+        groove: Length,
+        rules: &Rules,
+        axis: AxisRange,
+    ) -> Self {
         let width = top.guaranteed_width().min(bottom.guaranteed_width());
         let (upper, lower) = (top.guaranteed_thickness(), bottom.guaranteed_thickness());
         Self {
@@ -132,7 +138,9 @@ impl Room {
         }
         let single = || 1;
         match pitch {
-            Some(pitch) if !Length::millimetres(closest).fits_in(Length::millimetres(pitch)) => single(),
+            Some(pitch) if !Length::millimetres(closest).fits_in(Length::millimetres(pitch)) => {
+                single()
+            }
             _ => room.whole_steps(Length::millimetres(pitch.unwrap_or(closest))) + 1,
         }
     }
@@ -144,7 +152,11 @@ impl Room {
             None => (self.across - count * width - (count - 1.0) * self.land) / (count + 1.0),
             Some(pitch) => {
                 let edge = (self.across - (count - 1.0) * pitch - width) / 2.0;
-                if count > 1.0 { edge.min(pitch - width - self.land) } else { edge }
+                if count > 1.0 {
+                    edge.min(pitch - width - self.land)
+                } else {
+                    edge
+                }
             }
         }
     }
@@ -156,7 +168,8 @@ impl Room {
             let level = Wave::level;
             match pitch {
                 None => {
-                    let spare = level(self.across - (number - 1.0) * self.land) - range.width * number;
+                    let spare =
+                        level(self.across - (number - 1.0) * self.land) - range.width * number;
                     ([spare * (1.0 / (number + 1.0)); 2], 1)
                 }
                 Some(pitch) => {
@@ -169,7 +182,11 @@ impl Room {
     }
 
     /// The turn at which the least margin is widest, with margins across that depend on the range.
-    fn widest(&self, ranges: &[Range], across: impl Fn(&Range) -> ([Wave; 2], usize)) -> Option<Lie> {
+    fn widest(
+        &self,
+        ranges: &[Range],
+        across: impl Fn(&Range) -> ([Wave; 2], usize),
+    ) -> Option<Lie> {
         let mut best: Option<(f64, Direction, &Range)> = None;
         let mut best_usual = None;
         for range in ranges {
@@ -192,7 +209,9 @@ impl Room {
                 }
             }
             for (k, one) in margins.iter().enumerate() {
-                let meetings = margins[k + 1..].iter().filter_map(|other| (*one - *other).zeros());
+                let meetings = margins[k + 1..]
+                    .iter()
+                    .filter_map(|other| (*one - *other).zeros());
                 meetings
                     .flatten()
                     .chain(one.crest())
@@ -201,7 +220,9 @@ impl Room {
             }
         }
         // Of turns that are as good, a usual one is taken, otherwise the smallest.
-        let as_good = |usual: &(f64, Direction, &Range)| best.is_none_or(|(widest, ..)| usual.0 + SLACK >= widest);
+        let as_good = |usual: &(f64, Direction, &Range)| {
+            best.is_none_or(|(widest, ..)| usual.0 + SLACK >= widest)
+        };
         best_usual
             .filter(as_good)
             .or(best)
@@ -240,5 +261,8 @@ impl Room {
 pub(super) const SLACK: f64 = Length::SLACK.in_millimetres();
 
 fn least(margins: &[Wave], turn: Direction) -> f64 {
-    margins.iter().map(|margin| margin.at(turn)).fold(f64::INFINITY, f64::min)
+    margins
+        .iter()
+        .map(|margin| margin.at(turn))
+        .fold(f64::INFINITY, f64::min)
 }

@@ -76,9 +76,10 @@ pub(super) fn ranges(wood: &Outline, choice: &Choice<'_>, wants: &Wants) -> Vec<
         let lying = wood.turned(turn.direction());
         lying.undercut().is_none()
             && layout::relief_holds(&lying, wants.relief)
-            && wants
-                .glue_line
-                .is_none_or(|glue| layout::glue_reach(&lying, glue.level).is_some_and(|reach| glue.reach.fits_in(reach)))
+            && wants.glue_line.is_none_or(|glue| {
+                layout::glue_reach(&lying, glue.level)
+                    .is_some_and(|reach| glue.reach.fits_in(reach))
+            })
     };
     let (period, usual) = match *choice {
         Choice::These(turns) => (0.0, turns),
@@ -87,12 +88,26 @@ pub(super) fn ranges(wood: &Outline, choice: &Choice<'_>, wants: &Wants) -> Vec<
     let reaches = Sorted::new(wood.reaches(), usual);
     let single = |turn: Angle| reaches.range(turn, turn);
     if period <= 0.0 {
-        return usual.iter().copied().filter(|turn| allowed(*turn)).map(single).collect();
+        return usual
+            .iter()
+            .copied()
+            .filter(|turn| allowed(*turn))
+            .map(single)
+            .collect();
     }
     let mut ends = reaches.ends();
     ends.extend(relief_ends(wood, wants.relief));
-    ends.extend(wood.unshapeable_turns().into_iter().flat_map(|(from, to)| [from, to]));
-    ends.extend(wants.glue_line.iter().flat_map(|glue| glue_ends(wood, *glue)));
+    ends.extend(
+        wood.unshapeable_turns()
+            .into_iter()
+            .flat_map(|(from, to)| [from, to]),
+    );
+    ends.extend(
+        wants
+            .glue_line
+            .iter()
+            .flat_map(|glue| glue_ends(wood, *glue)),
+    );
     ends.extend(usual.iter().map(|turn| turn.in_degrees()));
     let ends = sorted_within(ends, period);
     let open: Vec<bool> = ends
@@ -146,7 +161,11 @@ impl<'a> Sorted<'a> {
         let degrees = degrees.rem_euclid(360.0);
         let after = self.corners.partition_point(|(from, _)| *from <= degrees);
         // Before the first corner of the list the last one still reaches farthest.
-        let place = if after == 0 { self.corners.len() } else { after } - 1;
+        let place = if after == 0 {
+            self.corners.len()
+        } else {
+            after
+        } - 1;
         &self.corners[place].1
     }
 
@@ -186,7 +205,9 @@ fn relief_ends(wood: &Outline, relief: Angle) -> Vec<f64> {
         Segment::Arc(_) => None,
     });
     sides
-        .flat_map(|normal| [-relief, relief, 180.0 - relief, 180.0 + relief].map(|level| level - normal))
+        .flat_map(|normal| {
+            [-relief, relief, 180.0 - relief, 180.0 + relief].map(|level| level - normal)
+        })
         .collect()
 }
 

@@ -1,0 +1,350 @@
+//! The search against trying out turns, heights and shares one by one.
+
+use super::*;
+use crate::barrel::BarrelDraft;
+use crate::cutter_set::CutterSetDraft;
+use crate::field::Typed;
+use crate::layout::{Layout, Measure};
+use crate::rules::RulesDraft;
+use crate::search_rules::SearchDraft;
+use crate::shape::Shape;
+use crate::slat::SlatDraft;
+use proptest::prelude::*;
+
+const HOLLOWED: &str = "M0 3 A4 4 0 0 1 8 3 A9 9 0 0 0 7 6 L1 6 A9 9 0 0 0 0 3 Z";
+
+fn barrel(shape: Shape, size: f64, corner: f64) -> Option<Barrel> {
+    let mut draft = BarrelDraft::new("", shape);
+    draft.size = Typed::Number(size);
+    draft.corner_radius = Typed::Number(corner);
+    draft.height = Typed::Number(size * 0.8);
+    draft.face_radius = Typed::Number(size * 1.5);
+    draft.sides = Typed::Number(5.0);
+    draft.path = HOLLOWED.to_owned();
+    draft.check().ok()
+}
+
+fn slat(width: f64, thickness: f64, price: f64) -> Slat {
+    let mut draft = SlatDraft::new("");
+    draft.width = Typed::Number(width);
+    draft.thickness = Typed::Number(thickness);
+    draft.pack_price = Typed::Number(price);
+    draft.check().unwrap()
+}
+
+fn set(pitch: f64, most: f64, price: f64) -> CutterSet {
+    let mut draft = CutterSetDraft::new("");
+    draft.pitch = Typed::Number(pitch);
+    draft.most = Typed::Number(most);
+    draft.price = Typed::Number(price);
+    draft.check().unwrap()
+}
+
+fn rules(change: impl FnOnce(&mut RulesDraft)) -> Rules {
+    let mut draft = RulesDraft::new();
+    change(&mut draft);
+    draft.check().unwrap()
+}
+
+fn searched(turns: Turns, axis: AxisChoice, pairs: Pairs, new_set: Option<f64>) -> SearchRules {
+    let mut draft = SearchDraft::new();
+    (draft.turns, draft.axis, draft.pairs) = (turns, axis, pairs);
+    draft.new_set_price = new_set.map_or(Typed::empty(), Typed::Number);
+    draft.check().unwrap()
+}
+
+fn ask(question: &Question<'_>) -> Answer {
+    search(question, &mut |_, _| ())
+}
+
+/// A found layout, laid by the rules it says.
+fn laid(question: &Question<'_>, found: &Found) -> Layout {
+    lay_out(&Setup {
+        barrel: question.barrel,
+        turn: found.turn,
+        top: &question.slats[found.top],
+        bottom: &question.slats[found.bottom],
+        rules: &found.rules(question.rules),
+    })
+}
+
+/// The least margin of a layout in the room of its slats, mm.
+fn margin(layout: &Layout) -> f64 {
+    let counted = layout
+        .checks()
+        .iter()
+        .filter(|check| Found::counts_in_margin(check.rule));
+    counted
+        .map(|check| match check.margin() {
+            Measure::Length(margin) => margin.in_millimetres(),
+            Measure::Angle(_) => f64::INFINITY,
+        })
+        .fold(f64::INFINITY, f64::min)
+}
+
+/// Every layout that trying out finds: its pair, set, pencils and margin.
+struct Tried {
+    wood: f64,
+    money: f64,
+    pencils: u32,
+    margin: f64,
+}
+
+fn try_out(question: &Question<'_>, step: f64) -> Vec<Tried> {
+    let Question {
+        barrel,
+        slats,
+        sets,
+        rules,
+        search,
+    } = *question;
+    let turns: Vec<Angle> = match search.turns {
+        Turns::Usual => barrel.usual_turns(),
+        Turns::Any => {
+            let sampled = (0..(360.0 / step) as u32).map(|k| Angle::degrees(f64::from(k) * step));
+            sampled.chain(barrel.usual_turns()).collect()
+        }
+    };
+    let field = Field::new(question);
+    let AxisRange { least, most } = field.axis;
+    let mut tried = Vec::new();
+    for (top, bottom) in field.pairs() {
+        for &turn in &turns {
+            let width = barrel.bare(turn).extents().width();
+            for share in [0.0, 0.3, 0.5, 0.8, 1.0] {
+                let axis_height = Length::millimetres(least + (most - least) * share);
+                for place in field.set_places() {
+                    let cap = sets.get(place).map_or(12, CutterSet::most);
+                    for across in 1..=cap {
+                        let room = slats[top]
+                            .guaranteed_width()
+                            .min(slats[bottom].guaranteed_width());
+                        let count = f64::from(across);
+                        let spare =
+                            room - rules.edge * 2.0 - width * count - rules.land * (count - 1.0);
+                        if spare < -Length::SLACK {
+                            break;
+                        }
+                        let pitch = sets.get(place).map_or(
+                            width + rules.land + spare.max(Length::ZERO) / (count + 1.0),
+                            CutterSet::pitch,
+                        );
+                        let rules = Rules {
+                            spacing: PitchRule::Given { pitch },
+                            most: Some(across),
+                            axis_height,
+                            ..*rules
+                        };
+                        let setup = Setup {
+                            barrel,
+                            turn,
+                            top: &slats[top],
+                            bottom: &slats[bottom],
+                            rules: &rules,
+                        };
+                        let layout = lay_out(&setup);
+                        if layout.pencils() == 0 || layout.across() < across {
+                            continue;
+                        }
+                        let gross = 144.0 / f64::from(layout.pencils());
+                        let price = |slat: &Slat| {
+                            slat.supply().pack_price as f64 / f64::from(slat.supply().pack_slats)
+                        };
+                        let fee = sets
+                            .get(place)
+                            .map_or(search.new_set_price.unwrap_or(0), CutterSet::price);
+                        tried.push(Tried {
+                            wood: (slats[top].volume() + slats[bottom].volume())
+                                .in_cubic_millimetres()
+                                * gross,
+                            money: (price(&slats[top]) + price(&slats[bottom])) * gross
+                                + fee as f64 / search.year_gross,
+                            pencils: layout.pencils(),
+                            margin: margin(&layout),
+                        });
+                    }
+                }
+            }
+        }
+    }
+    tried
+}
+
+/// Found layouts are what they say, and trying out finds none that is better.
+fn check(question: &Question<'_>, step: f64) -> Result<(), TestCaseError> {
+    const HAIR: f64 = 1e-6;
+    let answer = ask(question);
+    for found in answer.best.iter().flatten().chain(&answer.frontier) {
+        let layout = laid(question, found);
+        prop_assert!(layout.fits(), "{:?} {:?}", found, layout.checks());
+        prop_assert_eq!(layout.pencils(), found.pencils);
+        let miss = margin(&layout) - found.margin.in_millimetres();
+        prop_assert!(miss.abs() < HAIR, "{:?}: margin off by {}", found, miss);
+    }
+    let tried = try_out(question, step);
+    if answer.obstacle.is_some() {
+        prop_assert!(tried.is_empty(), "{:?}", answer.obstacle);
+        return Ok(());
+    }
+    let best = |goal: Goal| answer.best[goal as usize].first().unwrap();
+    for Tried {
+        wood,
+        money,
+        pencils,
+        margin,
+    } in tried
+    {
+        prop_assert!(
+            pencils <= best(Goal::Pencils).pencils,
+            "{} pencils",
+            pencils
+        );
+        prop_assert!(wood >= best(Goal::Wood).wood.in_cubic_millimetres() * (1.0 - 1e-12));
+        prop_assert!(money >= best(Goal::Money).money * (1.0 - 1e-12));
+        prop_assert!(
+            margin <= best(Goal::Margin).margin.in_millimetres() + HAIR,
+            "margin {}",
+            margin
+        );
+        let matched = answer.frontier.iter().any(|step| {
+            step.wood.in_cubic_millimetres() <= wood * (1.0 + 1e-12)
+                && step.margin.in_millimetres() >= margin - HAIR
+        });
+        prop_assert!(matched, "wood {} with margin {}", wood, margin);
+    }
+    Ok(())
+}
+
+#[test]
+fn the_seam_through_faces_gives_ten_hexagons_on_74() {
+    let (barrel, rules) = (barrel(Shape::Hexagonal, 7.0, 0.5).unwrap(), rules(|_| ()));
+    let (slats, search) = (
+        [slat(74.0, 5.0, 100.0)],
+        searched(Turns::Usual, AxisChoice::AsInRules, Pairs::Same, Some(0.0)),
+    );
+    let answer = ask(&Question {
+        barrel: &barrel,
+        slats: &slats,
+        sets: &[],
+        rules: &rules,
+        search: &search,
+    });
+    let found = answer.best[Goal::Pencils as usize][0];
+    assert_eq!(
+        (found.pencils, found.turn.in_degrees(), found.set),
+        (10, 30.0, None)
+    );
+    assert!(
+        (found.pitch.in_millimetres() - 7.24).abs() < 1e-9,
+        "{:?}",
+        found.pitch
+    );
+}
+
+#[test]
+fn a_triangle_standing_on_its_base_takes_a_thin_slat_below() {
+    let (barrel, rules) = (barrel(Shape::Polygonal, 7.0, 0.5).unwrap(), rules(|_| ()));
+    let slats = [slat(74.0, 6.8, 120.0), slat(74.0, 4.8, 100.0)];
+    let search = searched(Turns::Any, AxisChoice::Any, Pairs::Any, Some(0.0));
+    let answer = ask(&Question {
+        barrel: &barrel,
+        slats: &slats,
+        sets: &[],
+        rules: &rules,
+        search: &search,
+    });
+    assert_eq!(answer.compared, 4);
+    assert!(answer.obstacle.is_none());
+}
+
+#[test]
+fn nothing_that_fits_is_told_with_the_checks_that_fail() {
+    let (barrel, rules) = (barrel(Shape::Hexagonal, 7.0, 0.5).unwrap(), rules(|_| ()));
+    let search = searched(Turns::Any, AxisChoice::Any, Pairs::Any, Some(0.0));
+    let thin = [slat(74.0, 2.5, 100.0)];
+    let question = Question {
+        barrel: &barrel,
+        slats: &thin,
+        sets: &[],
+        rules: &rules,
+        search: &search,
+    };
+    let Some(Obstacle::Nearest { checks, .. }) = ask(&question).obstacle else {
+        panic!("2.5 mm hold no half of a pencil of 7");
+    };
+    assert!(checks.iter().any(|check| check.rule == Rule::TopThickness));
+    assert_eq!(
+        ask(&Question {
+            slats: &[],
+            ..question
+        })
+        .obstacle,
+        Some(Obstacle::NoSlats)
+    );
+    let none = searched(Turns::Any, AxisChoice::Any, Pairs::Any, None);
+    assert_eq!(
+        ask(&Question {
+            search: &none,
+            ..question
+        })
+        .obstacle,
+        Some(Obstacle::NoCutters)
+    );
+}
+
+#[test]
+fn an_owned_set_keeps_its_pitch_and_its_number() {
+    let (barrel, rules) = (barrel(Shape::Hexagonal, 7.0, 0.5).unwrap(), rules(|_| ()));
+    let search = searched(Turns::Any, AxisChoice::Any, Pairs::Any, None);
+    let (slats, sets) = (
+        [slat(78.0, 5.2, 100.0)],
+        [set(7.4, 9.0, 0.0), set(9.2, 12.0, 0.0)],
+    );
+    let answer = ask(&Question {
+        barrel: &barrel,
+        slats: &slats,
+        sets: &sets,
+        rules: &rules,
+        search: &search,
+    });
+    let found = answer.best[Goal::Pencils as usize][0];
+    assert_eq!(
+        (found.set, found.pitch, found.pencils),
+        (Some(0), Length::millimetres(7.4), 9)
+    );
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    #[test]
+    fn trying_out_never_finds_better(
+        shape in 0..Shape::ALL.len(), size in 5.0_f64..11.0, corner in 0.0_f64..1.5,
+        widths in prop::collection::vec(30.0_f64..60.0, 1..3), thicknesses in prop::collection::vec(3.5_f64..8.0, 2),
+        prices in prop::collection::vec(50.0_f64..200.0, 2),
+        sets in prop::collection::vec((5.0_f64..14.0, 1_u32..7, 0.0_f64..1000.0), 0..2),
+        any_turn in any::<bool>(), any_axis in any::<bool>(), axis in -0.6_f64..0.6,
+        relief in prop::option::of(0.0_f64..25.0), bond in 0.5_f64..3.0, wall in 0.3_f64..1.0,
+        land in 0.0_f64..0.8, planing in 0.0_f64..0.5, floor in 0.5_f64..2.0, new_set in any::<bool>(),
+    ) {
+        let Some(barrel) = barrel(Shape::ALL[shape], size, corner) else {
+            return Ok(());
+        };
+        let slats: Vec<Slat> = (0..widths.len()).map(|k| slat(widths[k], thicknesses[k], prices[k])).collect();
+        let sets: Vec<CutterSet> = sets.into_iter().map(|(pitch, most, price)| set(pitch, f64::from(most), price)).collect();
+        let rules = rules(|draft| {
+            draft.axis_height = Typed::Number(axis);
+            draft.relief = Typed::Number(relief.unwrap_or(0.0));
+            draft.bond = Typed::Number(bond);
+            draft.wall = Typed::Number(wall);
+            draft.eccentricity = Typed::Number(0.1);
+            draft.land = Typed::Number(land);
+            draft.planing = Typed::Number(planing);
+            draft.floor = Typed::Number(floor);
+        });
+        let turns = if any_turn { Turns::Any } else { Turns::Usual };
+        let axis = if any_axis { AxisChoice::Any } else { AxisChoice::AsInRules };
+        let search = searched(turns, axis, Pairs::Any, (new_set || sets.is_empty()).then_some(300.0));
+        check(&Question { barrel: &barrel, slats: &slats, sets: &sets, rules: &rules, search: &search }, 1.0)?;
+    }
+}
