@@ -32,6 +32,7 @@ mod ranking;
 mod rules;
 mod seam;
 mod slat;
+mod threshold;
 mod unit;
 
 pub use barrel::{Barrel, BarrelDraft, Shape};
@@ -54,4 +55,5 @@ pub use ranking::{Aim, Candidate, GROSS, GrossNeeds, rank};
 pub use rules::{PitchRule, Rules, RulesDraft, Spacing};
 pub use seam::Seam;
 pub use slat::{Slat, SlatDraft, Supply};
+pub use threshold::{Change, Input, Threshold, Worth, thresholds};
 pub use unit::LengthUnit;
