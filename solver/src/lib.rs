@@ -32,6 +32,7 @@ mod ranking;
 mod rules;
 mod seam;
 mod slat;
+mod staircase;
 mod threshold;
 mod unit;
 
@@ -55,5 +56,6 @@ pub use ranking::{Aim, Candidate, GROSS, GrossNeeds, rank};
 pub use rules::{PitchRule, Rules, RulesDraft, Spacing};
 pub use seam::Seam;
 pub use slat::{Slat, SlatDraft, Supply};
+pub use staircase::{Step, staircase};
 pub use threshold::{Change, Input, Threshold, Worth, thresholds};
 pub use unit::LengthUnit;
