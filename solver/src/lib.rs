@@ -33,6 +33,8 @@ mod rules;
 mod seam;
 mod shape;
 mod slat;
+mod staircase;
+mod threshold;
 mod unit;
 
 pub use barrel::{Barrel, BarrelDraft};
@@ -58,4 +60,6 @@ pub use rules::{PitchRule, Rules, RulesDraft, Spacing};
 pub use seam::Seam;
 pub use shape::Shape;
 pub use slat::{Slat, SlatDraft, Supply};
+pub use staircase::{Step, staircase};
+pub use threshold::{Change, Input, Threshold, Worth, thresholds};
 pub use unit::LengthUnit;

@@ -1,0 +1,284 @@
+//! Where the answers of a layout turn as one input moves away from today's value.
+
+use super::Input;
+use crate::field::{Field, Typed};
+use crate::layout::{Check, Layout, Outcome, Rule, lay_out};
+use crate::project::{LayoutParts, ProjectDraft};
+use crate::ranking::GROSS;
+use crate::slat::Slat;
+
+/// How near the two sides of a turn are brought, mm: far below what a shop can set, and far above
+/// the rounding that a comparison forgives.
+const BRACKET: f64 = 1e-7;
+/// How much of a bracket is kept in a step towards a summit: the golden section.
+const GOLDEN: f64 = 0.618_033_988_749_894_9;
+/// Below every bond width, mm: where the glue plane misses the pencil.
+const MISSED: f64 = 1e3;
+
+/// Something a layout answers with yes or no.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Atom {
+    /// At least so many lie side by side.
+    AtLeast(u32),
+    /// A check does not fail.
+    Passes(Rule),
+}
+
+/// A layout with the parts it was made of.
+#[derive(Debug, Clone)]
+pub(super) struct Laid {
+    parts: LayoutParts,
+    layout: Layout,
+}
+
+/// A value at which an atom has turned, and what is laid there; nothing where the barrel cannot
+/// be made.
+#[derive(Debug)]
+pub(super) struct Found {
+    pub(super) at: f64,
+    pub(super) laid: Option<Laid>,
+}
+
+/// The search along one input of a project.
+#[derive(Debug)]
+pub(super) struct Search<'a> {
+    draft: &'a mut ProjectDraft,
+    input: Input,
+    today: f64,
+    before: &'a Laid,
+}
+
+impl Laid {
+    pub(super) fn new(parts: LayoutParts) -> Self {
+        let layout = lay_out(&parts.setup());
+        Self { parts, layout }
+    }
+
+    pub(super) const fn parts(&self) -> &LayoutParts {
+        &self.parts
+    }
+
+    pub(super) const fn layout(&self) -> &Layout {
+        &self.layout
+    }
+
+    /// Price of the slats of a gross, in hundredths of the currency, where pencils are made.
+    pub(super) fn price_of_gross(&self) -> Option<f64> {
+        let price = |slat: &Slat| {
+            let supply = slat.supply();
+            supply.pack_price as f64 / f64::from(supply.pack_slats)
+        };
+        let pencils = self.layout.pencils();
+        let sandwich = price(&self.parts.top) + price(&self.parts.bottom);
+        (pencils > 0).then(|| sandwich * f64::from(GROSS) / f64::from(pencils))
+    }
+
+    /// The checks that come out differently in another layout, with how they do there.
+    pub(super) fn flipped(&self, after: &Self) -> Vec<(Rule, Outcome)> {
+        let there = after
+            .layout
+            .checks()
+            .iter()
+            .filter(|check| self.fails(check.rule) != (check.outcome == Outcome::Failed))
+            .map(|check| (check.rule, check.outcome));
+        let gone = self
+            .layout
+            .checks()
+            .iter()
+            .filter(|check| check.outcome == Outcome::Failed && after.check(check.rule).is_none())
+            .map(|check| (check.rule, Outcome::Passed));
+        there.chain(gone).collect()
+    }
+
+    fn check(&self, rule: Rule) -> Option<&Check> {
+        self.layout.checks().iter().find(|check| check.rule == rule)
+    }
+
+    fn fails(&self, rule: Rule) -> bool {
+        self.check(rule)
+            .is_some_and(|check| check.outcome == Outcome::Failed)
+    }
+
+    fn holds(&self, atom: Atom) -> bool {
+        match atom {
+            Atom::AtLeast(count) => self.layout.across() >= count,
+            // Followed whatever the count, so that it does not turn back where a row gets so
+            // short that it has no land.
+            Atom::Passes(Rule::Land) => self.parts.rules.land.fits_in(self.layout.parting()),
+            Atom::Passes(rule) => !self.fails(rule),
+        }
+    }
+
+    /// The bond width, mm, and below anything else, the farther the less, where the glue plane
+    /// misses the pencil: rises up to its summit and falls from there.
+    fn bond(&self) -> f64 {
+        let (extents, axis) = (self.layout.extents(), self.parts.rules.axis_height);
+        let beside = (-axis - extents.up)
+            .max(axis - extents.down)
+            .in_millimetres();
+        if beside > 0.0 {
+            return -MISSED - beside;
+        }
+        self.layout
+            .bare()
+            .chord(-axis)
+            .map_or(-MISSED, |(left, right)| (-left).min(right).in_millimetres())
+    }
+}
+
+impl<'a> Search<'a> {
+    /// `before` is what is laid at `today`, the value that stands in the draft.
+    pub(super) const fn new(
+        draft: &'a mut ProjectDraft,
+        input: Input,
+        today: f64,
+        before: &'a Laid,
+    ) -> Self {
+        Self {
+            draft,
+            input,
+            today,
+            before,
+        }
+    }
+
+    /// Every value from today's to a bound at which an atom has turned, the nearest first.
+    pub(super) fn towards(&mut self, bound: f64) -> Vec<Found> {
+        let mut found = Vec::new();
+        let mut turned = |search: &mut Self, near, far, changed: &dyn Fn(Option<&Laid>) -> bool| {
+            let (near, at) = search.bisect(near, far, changed);
+            let laid = search.laid(at);
+            found.push(Found { at, laid });
+            near
+        };
+        let end = if self.laid(bound).is_some() {
+            bound
+        } else {
+            turned(self, self.today, bound, &|laid| laid.is_none())
+        };
+        for (near, far) in self.parts_towards(end) {
+            let (Some(from), Some(to)) = (self.laid(near), self.laid(far)) else {
+                // What can be made is an interval, so there is something at both.
+                continue;
+            };
+            for atom in self.atoms(&from, &to) {
+                let holds = from.holds(atom);
+                let turn = if to.holds(atom) != holds {
+                    Some(far)
+                } else if atom == Atom::Passes(Rule::Bond) && !holds && self.turns_back() {
+                    // Beyond its summit it fails again: no other check is first there.
+                    let summit = self.summit(near, far);
+                    let passes = self.laid(summit).is_some_and(|laid| laid.holds(atom));
+                    passes.then_some(summit)
+                } else {
+                    None
+                };
+                if let Some(beyond) = turn {
+                    let changed =
+                        |laid: Option<&Laid>| laid.is_some_and(|laid| laid.holds(atom) != holds);
+                    turned(self, near, beyond, &changed);
+                }
+            }
+        }
+        let today = self.today;
+        found.sort_by(|one, other| {
+            let distance = |found: &Found| (found.at - today).abs();
+            distance(one).total_cmp(&distance(other))
+        });
+        found
+    }
+
+    /// Leaves today's value in the draft.
+    pub(super) fn put_back(&mut self) {
+        self.put(self.today);
+    }
+
+    fn put(&mut self, value: f64) {
+        if let Some(typed) = self.input.typed_mut(self.draft) {
+            *typed = Typed::Number(value);
+        }
+    }
+
+    /// What is laid at a value; nothing where the barrel cannot be made.
+    fn laid(&mut self, value: f64) -> Option<Laid> {
+        self.put(value);
+        self.draft.check_layout().ok().map(Laid::new)
+    }
+
+    /// Brings the two sides of a turn together: `changed` is false at `near` and true at `far`,
+    /// and so it is at the two values returned.
+    fn bisect(
+        &mut self,
+        mut near: f64,
+        mut far: f64,
+        changed: &dyn Fn(Option<&Laid>) -> bool,
+    ) -> (f64, f64) {
+        while (far - near).abs() > BRACKET {
+            let middle = f64::midpoint(near, far);
+            if changed(self.laid(middle).as_ref()) {
+                far = middle;
+            } else {
+                near = middle;
+            }
+        }
+        (near, far)
+    }
+
+    /// Where the bond width is greatest between two values, by golden section.
+    fn summit(&mut self, near: f64, far: f64) -> f64 {
+        let mut bond = |value| self.laid(value).map_or(-MISSED, |laid| laid.bond());
+        let (mut from, mut to) = (near, far);
+        let (mut low, mut high) = (to - (to - from) * GOLDEN, from + (to - from) * GOLDEN);
+        let (mut at_low, mut at_high) = (bond(low), bond(high));
+        while (to - from).abs() > BRACKET {
+            if at_low >= at_high {
+                (to, high, at_high) = (high, low, at_low);
+                low = to - (to - from) * GOLDEN;
+                at_low = bond(low);
+            } else {
+                (from, low, at_low) = (low, high, at_high);
+                high = from + (to - from) * GOLDEN;
+                at_high = bond(high);
+            }
+        }
+        if at_low >= at_high { low } else { high }
+    }
+
+    /// The way from today's value to an end in parts on which no extent turns back.
+    fn parts_towards(&self, end: f64) -> Vec<(f64, f64)> {
+        let coat = self.before.parts.barrel.coat().in_millimetres();
+        let between = self.today.min(end) < coat && coat < self.today.max(end);
+        if self.turns_back() && between {
+            vec![(self.today, coat), (coat, end)]
+        } else if self.today == end {
+            Vec::new()
+        } else {
+            vec![(self.today, end)]
+        }
+    }
+
+    /// Whether some margin may rise and fall again as this input grows.
+    fn turns_back(&self) -> bool {
+        self.input.field == Field::CornerRadius
+    }
+
+    /// The atoms of two layouts that decide whether the count or a check differs from today's.
+    fn atoms(&self, from: &Laid, to: &Laid) -> Vec<Atom> {
+        let today = self.before.layout.across();
+        // A row of two is the shortest that has land.
+        let mut counts = vec![2, today, today + 1];
+        counts.sort_unstable();
+        counts.dedup();
+        let mut rules = vec![Rule::Land];
+        for check in [self.before, from, to]
+            .iter()
+            .flat_map(|laid| laid.layout.checks())
+        {
+            if !rules.contains(&check.rule) {
+                rules.push(check.rule);
+            }
+        }
+        let counts = counts.into_iter().map(Atom::AtLeast);
+        counts.chain(rules.into_iter().map(Atom::Passes)).collect()
+    }
+}
