@@ -94,10 +94,22 @@ pub struct BarrelDraft {
     pub name: String,
     /// The kind of outline.
     pub shape: Shape,
-    /// Finished diameter, distance across flats, or height.
+    /// Finished diameter, distance across flats, inscribed diameter, height, or width.
     pub size: Typed,
+    /// Sides of a polygon.
+    pub sides: Typed,
+    /// Finished height of an outline that is given by width and height.
+    pub height: Typed,
+    /// Finished radius of bulging faces; empty where they are flat.
+    pub face_radius: Typed,
     /// Finished radius of the corners.
     pub corner_radius: Typed,
+    /// The outline that was drawn, as the data of an SVG path; empty where none was.
+    pub path: String,
+    /// Lead axis to the right of the centre of area of an outline that was drawn.
+    pub axis_across: Typed,
+    /// Lead axis above the centre of area of an outline that was drawn.
+    pub axis_up: Typed,
     /// Coat build per side.
     pub coat: Typed,
     /// Length of the pencil.
@@ -122,14 +134,20 @@ pub struct Barrel {
 }
 
 impl BarrelDraft {
-    /// A new barrel of a kind, with the first value in every field.
+    /// A new barrel of a kind, with the first value in every field, flat faces, and nothing drawn.
     #[must_use]
     pub fn new(name: &str, shape: Shape) -> Self {
         Self {
             name: name.to_owned(),
             shape,
             size: Typed::initial(shape.size_field()),
+            sides: Typed::initial(Field::Sides),
+            height: Typed::initial(Field::BarrelHeight),
+            face_radius: Typed::empty(),
             corner_radius: Typed::initial(Field::CornerRadius),
+            path: String::new(),
+            axis_across: Typed::initial(Field::AxisAcross),
+            axis_up: Typed::initial(Field::AxisUp),
             coat: Typed::initial(Field::Coat),
             length: Typed::initial(Field::PencilLength),
             lead_diameter: Typed::initial(Field::LeadDiameter),

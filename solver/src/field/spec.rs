@@ -11,8 +11,22 @@ pub enum Field {
     AcrossFlats,
     /// Finished height of a triangular barrel, face to opposite rounded corner.
     Height,
+    /// Sides of a polygonal barrel.
+    Sides,
+    /// Finished diameter of the circle inscribed in a polygonal barrel.
+    Inscribed,
+    /// Finished overall width of an oval, flat or free barrel, as it is drawn.
+    BarrelWidth,
+    /// Finished overall height of an oval, flat or free barrel, as it is drawn.
+    BarrelHeight,
+    /// Finished radius of bulging faces; none where faces are flat.
+    FaceRadius,
     /// Finished radius of the corners.
     CornerRadius,
+    /// Lead axis to the right of the centre of area of a free outline.
+    AxisAcross,
+    /// Lead axis above the centre of area of a free outline.
+    AxisUp,
     /// Coat build per side.
     Coat,
     /// Length of the pencil.
@@ -29,6 +43,8 @@ pub enum Field {
     WidthTolerance,
     /// What a delivered slat may lack in thickness.
     ThicknessTolerance,
+    /// Moisture content of the slats as delivered.
+    DeliveryMoisture,
     /// Slats in a pack.
     PackSlats,
     /// Price of a pack.
@@ -37,6 +53,24 @@ pub enum Field {
     OnHand,
     /// Most packs that can be bought.
     PackLimit,
+    /// Radial shrinkage of a species, green to ovendry.
+    RadialShrinkage,
+    /// Tangential shrinkage of a species, green to ovendry.
+    TangentialShrinkage,
+    /// Moisture content below which a species shrinks.
+    FibreSaturation,
+    /// Moisture content of the slats when they are grooved.
+    GroovingMoisture,
+    /// Temperature of the air in the shop.
+    AirTemperature,
+    /// Relative humidity of the air in the shop.
+    AirHumidity,
+    /// Distance between the cutters of a set.
+    SetPitch,
+    /// Most grooves that a cutter set makes side by side.
+    SetMost,
+    /// Price of a cutter set that is still to be paid.
+    SetPrice,
     /// Radial clearance of the groove round the lead.
     Clearance,
     /// Height of the lead axis above the glue plane.
@@ -59,8 +93,22 @@ pub enum Field {
     Relief,
     /// Given distance between groove centres.
     Pitch,
+    /// Most grooves side by side.
+    MostAcross,
+    /// Least wood cut off each end of the slat.
+    EndTrim,
+    /// Wood the saw takes between two pencils of one slat length.
+    SawKerf,
+    /// Share of slats that are thrown out.
+    SlatRejects,
+    /// Share of pencils that are thrown out.
+    PencilRejects,
     /// Turn of the barrel about its lead.
     Turn,
+    /// Price of a cutter set made to measure.
+    NewSetPrice,
+    /// Pencils made in a year, in gross.
+    YearGross,
     /// Pencils ordered, in gross.
     OrderGross,
 }
@@ -72,7 +120,7 @@ pub struct Spec {
     pub label: &'static str,
     /// What sort of quantity it is.
     pub dimension: Dimension,
-    /// Least value: mm, degrees, pieces or currency.
+    /// Least value: mm, degrees, pieces, percent or currency.
     pub least: f64,
     /// Greatest value, in the same unit.
     pub most: f64,
@@ -86,11 +134,18 @@ pub struct Spec {
 
 impl Field {
     /// Every field there is, in the order of the chain from barrel to order.
-    pub const ALL: [Self; 29] = [
+    pub const ALL: [Self; 53] = [
         Self::Diameter,
         Self::AcrossFlats,
         Self::Height,
+        Self::Sides,
+        Self::Inscribed,
+        Self::BarrelWidth,
+        Self::BarrelHeight,
+        Self::FaceRadius,
         Self::CornerRadius,
+        Self::AxisAcross,
+        Self::AxisUp,
         Self::Coat,
         Self::PencilLength,
         Self::LeadDiameter,
@@ -99,10 +154,20 @@ impl Field {
         Self::SlatThickness,
         Self::WidthTolerance,
         Self::ThicknessTolerance,
+        Self::DeliveryMoisture,
         Self::PackSlats,
         Self::PackPrice,
         Self::OnHand,
         Self::PackLimit,
+        Self::RadialShrinkage,
+        Self::TangentialShrinkage,
+        Self::FibreSaturation,
+        Self::GroovingMoisture,
+        Self::AirTemperature,
+        Self::AirHumidity,
+        Self::SetPitch,
+        Self::SetMost,
+        Self::SetPrice,
         Self::Clearance,
         Self::AxisHeight,
         Self::Land,
@@ -114,7 +179,14 @@ impl Field {
         Self::Bond,
         Self::Relief,
         Self::Pitch,
+        Self::MostAcross,
+        Self::EndTrim,
+        Self::SawKerf,
+        Self::SlatRejects,
+        Self::PencilRejects,
         Self::Turn,
+        Self::NewSetPrice,
+        Self::YearGross,
         Self::OrderGross,
     ];
 
@@ -126,7 +198,7 @@ impl Field {
     /// ```
     #[must_use]
     pub const fn spec(self) -> Spec {
-        use Dimension::{Angle, Count, Length, Money, Plain};
+        use Dimension::{Angle, Count, Length, Money, Percent, Plain};
         match self {
             Self::Diameter => spec(
                 "Diameter",
@@ -152,6 +224,42 @@ impl Field {
                 7.6,
                 "Finished distance from a face to the opposite rounded corner, as a caliper reads it.",
             ),
+            Self::Sides => spec("Sides", Count, 3.0, 24.0, 8.0, "Number of equal faces."),
+            Self::Inscribed => spec(
+                "Inscribed diameter",
+                Length,
+                3.0,
+                40.0,
+                7.0,
+                "Finished diameter of the largest circle that fits in the outline, over the coat.",
+            ),
+            Self::BarrelWidth => spec(
+                "Barrel width",
+                Length,
+                3.0,
+                40.0,
+                10.0,
+                "Finished overall width over the coat, lying flat or as drawn.",
+            ),
+            Self::BarrelHeight => spec(
+                "Barrel height",
+                Length,
+                3.0,
+                40.0,
+                7.0,
+                "Finished overall height over the coat, lying flat or as drawn.",
+            ),
+            Self::FaceRadius => Spec {
+                optional: true,
+                ..spec(
+                    "Face radius",
+                    Length,
+                    2.0,
+                    1_000.0,
+                    20.0,
+                    "Radius of faces that bulge outwards, over the coat; empty means flat faces.",
+                )
+            },
             Self::CornerRadius => spec(
                 "Corner radius",
                 Length,
@@ -159,6 +267,22 @@ impl Field {
                 20.0,
                 0.5,
                 "Radius of the rounded corners, over the coat.",
+            ),
+            Self::AxisAcross => spec(
+                "Lead axis across",
+                Length,
+                -20.0,
+                20.0,
+                0.0,
+                "How far the lead axis lies to the right of the centre of area of the outline as drawn.",
+            ),
+            Self::AxisUp => spec(
+                "Lead axis up",
+                Length,
+                -20.0,
+                20.0,
+                0.0,
+                "How far the lead axis lies above the centre of area of the outline as drawn.",
             ),
             Self::Coat => spec(
                 "Coat",
@@ -224,6 +348,14 @@ impl Field {
                 0.0,
                 "What a delivered slat may lack in thickness; the layout counts on the rest.",
             ),
+            Self::DeliveryMoisture => spec(
+                "Moisture as delivered",
+                Percent,
+                0.0,
+                30.0,
+                8.0,
+                "Moisture content at which the slats have the sizes given.",
+            ),
             Self::PackSlats => spec(
                 "Slats per pack",
                 Count,
@@ -259,6 +391,78 @@ impl Field {
                     "Most packs the supplier can deliver; empty means as many as needed.",
                 )
             },
+            Self::RadialShrinkage => spec(
+                "Radial shrinkage",
+                Percent,
+                0.0,
+                20.0,
+                3.3,
+                "Shrinkage across the growth rings, from green to ovendry.",
+            ),
+            Self::TangentialShrinkage => spec(
+                "Tangential shrinkage",
+                Percent,
+                0.0,
+                20.0,
+                5.2,
+                "Shrinkage along the growth rings, from green to ovendry.",
+            ),
+            Self::FibreSaturation => spec(
+                "Fibre saturation",
+                Percent,
+                15.0,
+                35.0,
+                30.0,
+                "Moisture content at which drying wood begins to shrink.",
+            ),
+            Self::GroovingMoisture => spec(
+                "Moisture at grooving",
+                Percent,
+                0.0,
+                30.0,
+                8.0,
+                "Moisture content of the slats when they come to the groove head.",
+            ),
+            Self::AirTemperature => spec(
+                "Air temperature, °C",
+                Plain,
+                -10.0,
+                60.0,
+                20.0,
+                "Temperature of the air in which the slats have come to rest, in degrees Celsius.",
+            ),
+            Self::AirHumidity => spec(
+                "Relative humidity",
+                Percent,
+                0.0,
+                95.0,
+                42.0,
+                "Relative humidity of the air in which the slats have come to rest.",
+            ),
+            Self::SetPitch => spec(
+                "Set pitch",
+                Length,
+                3.0,
+                80.0,
+                7.5,
+                "Distance between neighbouring cutters of the set.",
+            ),
+            Self::SetMost => spec(
+                "Set cutters",
+                Count,
+                1.0,
+                60.0,
+                10.0,
+                "Most grooves that the head carries side by side.",
+            ),
+            Self::SetPrice => spec(
+                "Set price",
+                Money,
+                0.0,
+                1_000_000.0,
+                0.0,
+                "What is still to be paid for the set; 0 when it is owned.",
+            ),
             Self::Clearance => spec(
                 "Groove clearance",
                 Length,
@@ -347,6 +551,49 @@ impl Field {
                 7.5,
                 "Distance between neighbouring groove centres.",
             ),
+            Self::MostAcross => Spec {
+                optional: true,
+                ..spec(
+                    "Most across",
+                    Count,
+                    1.0,
+                    200.0,
+                    10.0,
+                    "Most grooves side by side, however wide the slat; empty means as many as fit.",
+                )
+            },
+            Self::EndTrim => spec(
+                "End trim",
+                Length,
+                0.0,
+                50.0,
+                0.0,
+                "Least wood cut off each end of the slat.",
+            ),
+            Self::SawKerf => spec(
+                "Saw kerf",
+                Length,
+                0.0,
+                10.0,
+                2.0,
+                "Wood the saw takes between two pencils when a slat gives several lengths.",
+            ),
+            Self::SlatRejects => spec(
+                "Slats rejected",
+                Percent,
+                0.0,
+                90.0,
+                0.0,
+                "Share of the slats bought that are thrown out before they are glued.",
+            ),
+            Self::PencilRejects => spec(
+                "Pencils rejected",
+                Percent,
+                0.0,
+                90.0,
+                0.0,
+                "Share of the pencils made that are thrown out.",
+            ),
             Self::Turn => spec(
                 "Turn",
                 Angle,
@@ -354,6 +601,25 @@ impl Field {
                 360.0,
                 0.0,
                 "Turn of the barrel about its lead, from standing on a face.",
+            ),
+            Self::NewSetPrice => Spec {
+                optional: true,
+                ..spec(
+                    "New set price",
+                    Money,
+                    0.0,
+                    1_000_000.0,
+                    500.0,
+                    "Price of a cutter set made to measure; empty means none is bought.",
+                )
+            },
+            Self::YearGross => spec(
+                "Gross a year",
+                Plain,
+                1.0,
+                1_000_000.0,
+                1_000.0,
+                "Pencils of this kind made in a year, in gross of 144.",
             ),
             Self::OrderGross => spec(
                 "Ordered",
