@@ -28,7 +28,7 @@ pub enum Rule {
     Bond,
     /// The groove stays open, so that the lead can be laid in.
     OpenGroove,
-    /// The slats are long enough for the pencil.
+    /// The slats are long enough for the pencil and the trim of both ends.
     Length,
     /// Straight sides lean away from upright, so that the cutter flank is free.
     Relief,
@@ -139,7 +139,7 @@ pub(super) fn all(setup: &Setup<'_>, layout: &Layout) -> Vec<Check> {
     at_least(
         Rule::Length,
         top.length().min(bottom.length()),
-        barrel.length(),
+        barrel.length() + rules.end_trim * 2.0,
     );
     checks.extend(relief(layout, rules.relief));
     checks
@@ -215,7 +215,7 @@ impl Rule {
             Self::Wall => "choose a thinner lead, less coat, or a larger barrel",
             Self::Bond => "choose a thinner lead, or turn the barrel",
             Self::OpenGroove => "bring the lead axis nearer to the glue plane",
-            Self::Length => "choose a longer slat or a shorter pencil",
+            Self::Length => "choose a longer slat, a shorter pencil, or trim less",
             Self::Relief => "turn the barrel, or allow a smaller relief",
         }
     }
