@@ -18,8 +18,10 @@
 pub mod entry;
 pub mod figure;
 pub mod purchase;
+pub mod wood;
 
 mod barrel;
+mod cutter_set;
 mod decimal;
 mod drawing;
 mod field;
@@ -31,6 +33,8 @@ mod quantity;
 mod ranking;
 mod rules;
 mod seam;
+mod search;
+mod search_rules;
 mod shape;
 mod slat;
 mod staircase;
@@ -38,6 +42,7 @@ mod threshold;
 mod unit;
 
 pub use barrel::{Barrel, BarrelDraft};
+pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
     Area as SheetArea, Dimension, Drawing, Edge, Label, Shape as DrawnShape, Sheet, Size, Style,
     draw_barrel, draw_sandwich,
@@ -58,8 +63,14 @@ pub use quantity::{Angle, Area, Direction, Length, Point, Volume};
 pub use ranking::{Aim, Candidate, GROSS, GrossNeeds, rank};
 pub use rules::{PitchRule, Rules, RulesDraft, Spacing};
 pub use seam::Seam;
+pub use search::{Answer, Found, Goal, Obstacle, Question, search};
+pub use search_rules::{AxisChoice, Pairs, SearchDraft, SearchRules, Turns};
 pub use shape::Shape;
 pub use slat::{Slat, SlatDraft, Supply};
 pub use staircase::{Step, staircase};
 pub use threshold::{Change, Input, Threshold, Worth, thresholds};
 pub use unit::LengthUnit;
+pub use wood::{
+    Conditions, ConditionsDraft, MoistureSource, Sawing, Species, SpeciesDraft,
+    equilibrium_moisture,
+};

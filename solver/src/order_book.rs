@@ -39,7 +39,8 @@ pub struct BestSeam {
 impl<'a> OrderBook<'a> {
     /// Lays every barrel that is ordered on every stock, each usual way round.
     ///
-    /// Both slats of a sandwich are of one stock. Orders of the same barrel stay apart.
+    /// Both slats of a sandwich are of one stock. Orders of the same barrel stay apart. So many
+    /// pencils are planned that those ordered are left when slats and pencils are thrown out.
     ///
     /// # Errors
     /// Every limit of a purchase that the book breaks: too many orders, stocks or pencils.
@@ -62,7 +63,9 @@ impl<'a> OrderBook<'a> {
     /// ```
     pub fn new(project: &'a Project) -> Result<Self, Vec<PurchaseProblem>> {
         let mut draft = PurchaseDraft {
-            orders: project.orders.iter().map(pencil_order).collect(),
+            orders: (project.orders.iter())
+                .map(|order| pencil_order(order, &project.rules))
+                .collect(),
             stocks: project.slats.iter().map(slat_stock).collect(),
             yields: vec![vec![0; project.slats.len()]; project.orders.len()],
         };
@@ -153,8 +156,8 @@ impl<'a> OrderBook<'a> {
         let runs = self.run_lines(plan);
         let wood =
             |line: &StockLine| self.project.slats[line.stock].volume() * (line.slats_bought as f64);
-        let pencils_ordered: u64 = self.data.orders().iter().map(|order| order.pencils).sum();
-        let pencils_made: u64 = runs.iter().map(|run| run.pencils).sum();
+        let ordered = |order: &Order| u64::from(order.pencils);
+        let pencils_ordered: u64 = self.project.orders.iter().map(ordered).sum();
         let gross_ordered = pencils_ordered as f64 / f64::from(GROSS);
         let totals = Totals {
             cost: plan.cost,
@@ -162,8 +165,7 @@ impl<'a> OrderBook<'a> {
             slats_used: plan.slats_used,
             wood_bought: stocks.iter().map(wood).sum(),
             pencils_ordered,
-            // A plan fills every order, so in all it makes at least what is ordered.
-            pencils_over: pencils_made.saturating_sub(pencils_ordered),
+            pencils_over: self.pencils_over(&runs),
             cost_per_gross: (pencils_ordered > 0).then(|| plan.cost as f64 / gross_ordered),
         };
         PurchaseList {
@@ -171,6 +173,19 @@ impl<'a> OrderBook<'a> {
             runs,
             totals,
         }
+    }
+
+    /// Good pencils beyond the orders, to be expected of all runs.
+    fn pencils_over(&self, runs: &[RunLine]) -> u64 {
+        let share = self.project.rules.good_share();
+        let over = |(place, order): (usize, &Order)| {
+            let laid: u64 = (runs.iter().filter(|run| run.order == place))
+                .map(|run| run.pencils)
+                .sum();
+            // A plan fills every order, so but for rounding at least what is ordered is good.
+            ((laid as f64 * share) as u64).saturating_sub(u64::from(order.pencils))
+        };
+        self.project.orders.iter().enumerate().map(over).sum()
     }
 
     fn stock_line(&self, plan: &PurchasePlan, stock: usize) -> StockLine {
@@ -214,6 +229,11 @@ impl<'a> OrderBook<'a> {
 
     /// Why the book cannot be filled, in the names of the shop.
     fn sentence(&self, obstacle: &Obstacle) -> String {
+        let rejects = if self.project.rules.good_share() < 1.0 {
+            " with rejects"
+        } else {
+            ""
+        };
         match obstacle {
             Obstacle::NoStock { order } if self.project.slats.is_empty() => {
                 let name = self.order_name(*order);
@@ -231,7 +251,7 @@ impl<'a> OrderBook<'a> {
                 let name = self.order_name(*order);
                 let stocks = self.stock_names(|stock| self.best[*order][stock].is_some());
                 format!(
-                    "{name} is short by {short} pencils: all slats to be had of {stocks} give {most}; \
+                    "{name} is short by {short} pencils{rejects}: all slats to be had of {stocks} give {most}; \
                      raise the most packs, or add a stock"
                 )
             }
@@ -246,7 +266,7 @@ impl<'a> OrderBook<'a> {
                     format!(", shared out best so far: {}", lacking.join(", "))
                 };
                 format!(
-                    "the orders share too few slats: at least {at_least} pencils will be missing{shared}; \
+                    "the orders share too few slats: at least {at_least} pencils will be missing{rejects}{shared}; \
                      raise the most packs, or add a stock"
                 )
             }
@@ -307,9 +327,12 @@ impl BestSeam {
     }
 }
 
-fn pencil_order(order: &Order) -> PencilOrder {
+/// The pencils to lay for an order: those ordered, and those that will be thrown out.
+fn pencil_order(order: &Order, rules: &Rules) -> PencilOrder {
+    let pencils = f64::from(order.pencils) / rules.good_share();
     PencilOrder {
-        pencils: u64::from(order.pencils),
+        // The share is at least a hundredth, so this stays far within u64.
+        pencils: pencils.ceil() as u64,
     }
 }
 

@@ -1,16 +1,23 @@
-//! Everything one shop works with: barrels, slat stocks, rules, the layout looked at, the order book.
+//! Everything one shop works with: barrels, slat stocks and their wood, cutter sets, rules, the
+//! layout looked at, the order book.
+
+mod check;
+#[cfg(test)]
+mod tests;
 
 use crate::barrel::{Barrel, BarrelDraft};
-use crate::field::{Cause, Field, FieldProblem, Place, Problem, Typed};
+use crate::cutter_set::CutterSetDraft;
+use crate::field::Typed;
 use crate::layout::Setup;
 use crate::quantity::Angle;
-use crate::ranking::GROSS;
 use crate::rules::{Rules, RulesDraft};
 use crate::seam::Seam;
+use crate::search_rules::SearchDraft;
 use crate::shape::Shape;
 use crate::slat::{Slat, SlatDraft};
+use crate::wood::{ConditionsDraft, SpeciesDraft};
 
-/// A name for a barrel or a slat stock that stays the same when the list changes.
+/// A name for a member of a list that stays the same when the list changes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Id(pub u32);
 
@@ -65,10 +72,18 @@ pub struct ProjectDraft {
     pub barrels: Vec<Entry<BarrelDraft>>,
     /// The slat stocks.
     pub slats: Vec<Entry<SlatDraft>>,
+    /// The species that the slats are of.
+    pub species: Vec<Entry<SpeciesDraft>>,
+    /// The conditions in which the slats are grooved.
+    pub conditions: ConditionsDraft,
+    /// The cutter sets that are owned or can be had.
+    pub cutter_sets: Vec<Entry<CutterSetDraft>>,
     /// The machining rules.
     pub rules: RulesDraft,
     /// The layout that is looked at.
     pub layout: LayoutDraft,
+    /// What a search for the best layout may try.
+    pub search: SearchDraft,
     /// The order book.
     pub orders: Vec<OrderDraft>,
 }
@@ -87,7 +102,7 @@ pub struct Order {
 pub struct Project {
     /// The barrels.
     pub barrels: Vec<Barrel>,
-    /// The slat stocks.
+    /// The slat stocks, as they come to the groove head.
     pub slats: Vec<Slat>,
     /// The machining rules.
     pub rules: Rules,
@@ -159,22 +174,35 @@ impl ProjectDraft {
         self.slats.iter().position(|entry| entry.id == id)
     }
 
-    /// A name that no barrel and no slat stock has yet.
+    /// The place of a species in the list.
+    #[must_use]
+    pub fn species_place(&self, id: Id) -> Option<usize> {
+        self.species.iter().position(|entry| entry.id == id)
+    }
+
+    /// The place of a cutter set in the list.
+    #[must_use]
+    pub fn cutter_set_place(&self, id: Id) -> Option<usize> {
+        self.cutter_sets.iter().position(|entry| entry.id == id)
+    }
+
+    /// A name that no member of any list has yet.
     ///
     /// Names only grow, so that a name is not taken again while another still has a higher one.
     #[must_use]
     pub fn free_id(&self) -> Id {
-        let barrels = self.barrels.iter().map(|entry| entry.id.0);
-        let slats = self.slats.iter().map(|entry| entry.id.0);
-        let most = barrels.chain(slats).max().unwrap_or(0);
-        most.checked_add(1).map_or_else(
+        let taken = || {
+            let barrels = self.barrels.iter().map(|entry| entry.id.0);
+            let slats = self.slats.iter().map(|entry| entry.id.0);
+            let species = self.species.iter().map(|entry| entry.id.0);
+            let sets = self.cutter_sets.iter().map(|entry| entry.id.0);
+            barrels.chain(slats).chain(species).chain(sets)
+        };
+        taken().max().unwrap_or(0).checked_add(1).map_or_else(
             || {
-                let taken = |id: &u32| {
-                    self.barrels.iter().any(|b| b.id.0 == *id)
-                        || self.slats.iter().any(|s| s.id.0 == *id)
-                };
                 // Fewer entries than numbers, so one is free.
-                Id((0..=u32::MAX).find(|id| !taken(id)).unwrap_or(0))
+                let free = (0..=u32::MAX).find(|id| taken().all(|other| other != *id));
+                Id(free.unwrap_or(0))
             },
             Id,
         )
@@ -193,145 +221,4 @@ impl ProjectDraft {
             ways.first().copied().unwrap_or(self.layout.way)
         }
     }
-
-    /// The parts of the layout that is looked at, or everything that stands in its way.
-    ///
-    /// # Errors
-    /// Every problem of the barrel, the slats, the rules and the turn of the layout; an empty
-    /// list when a barrel or a slat is missing altogether.
-    pub fn check_layout(&self) -> Result<LayoutParts, Vec<Problem>> {
-        let mut problems = Vec::new();
-        let barrel = self.barrel_place(self.layout.barrel).and_then(|place| {
-            keep(
-                self.barrels[place].draft.check(),
-                Place::Barrel(place),
-                &mut problems,
-            )
-        });
-        let slat = |id: Id, problems: &mut Vec<Problem>| {
-            self.slat_place(id).and_then(|place| {
-                keep(
-                    self.slats[place].draft.check(),
-                    Place::Slat(place),
-                    problems,
-                )
-            })
-        };
-        let top = slat(self.layout.top, &mut problems);
-        let bottom = if self.layout.bottom == self.layout.top {
-            top.clone()
-        } else {
-            slat(self.layout.bottom, &mut problems)
-        };
-        let rules = keep(self.rules.check(), Place::Rules, &mut problems);
-        let turn = match self.layout_way() {
-            Way::Usual(seam) => barrel.as_ref().map(|barrel| barrel.turn(seam)),
-            Way::Turned => {
-                let turn = self
-                    .layout
-                    .turn
-                    .read(Field::Turn)
-                    .map(Angle::degrees)
-                    .map_err(|problem| vec![problem]);
-                keep(turn, Place::Layout, &mut problems)
-            }
-        };
-        match (barrel, turn, top, bottom, rules) {
-            (Some(barrel), Some(turn), Some(top), Some(bottom), Some(rules)) => Ok(LayoutParts {
-                barrel,
-                turn,
-                top,
-                bottom,
-                rules,
-            }),
-            _ => Err(problems),
-        }
-    }
-
-    /// The whole project, or every rule that is broken in it.
-    ///
-    /// # Errors
-    /// Every problem of every barrel, slat stock, rule, order and of the layout looked at.
-    pub fn check(&self) -> Result<Project, Vec<Problem>> {
-        let mut problems = Vec::new();
-        let barrels: Vec<Option<Barrel>> = (0..self.barrels.len())
-            .map(|place| {
-                keep(
-                    self.barrels[place].draft.check(),
-                    Place::Barrel(place),
-                    &mut problems,
-                )
-            })
-            .collect();
-        let slats: Vec<Option<Slat>> = (0..self.slats.len())
-            .map(|place| {
-                keep(
-                    self.slats[place].draft.check(),
-                    Place::Slat(place),
-                    &mut problems,
-                )
-            })
-            .collect();
-        let rules = keep(self.rules.check(), Place::Rules, &mut problems);
-        let orders: Vec<Option<Order>> = (0..self.orders.len())
-            .map(|place| {
-                keep(
-                    self.check_order(&self.orders[place]),
-                    Place::Order(place),
-                    &mut problems,
-                )
-            })
-            .collect();
-        if self.layout_way() == Way::Turned
-            && let Err(problem) = self.layout.turn.read(Field::Turn)
-        {
-            problems.push(Problem {
-                place: Place::Layout,
-                problem,
-            });
-        }
-        match rules {
-            Some(rules) if problems.is_empty() => Ok(Project {
-                barrels: barrels.into_iter().flatten().collect(),
-                slats: slats.into_iter().flatten().collect(),
-                rules,
-                orders: orders.into_iter().flatten().collect(),
-            }),
-            _ => Err(problems),
-        }
-    }
-
-    fn check_order(&self, order: &OrderDraft) -> Result<Order, Vec<FieldProblem>> {
-        let barrel = self.barrel_place(order.barrel).ok_or(FieldProblem {
-            field: Field::OrderGross,
-            cause: Cause::NoSuchBarrel,
-        });
-        let gross = order.gross.read(Field::OrderGross);
-        match (barrel, gross) {
-            // At most a million gross, far within u32.
-            (Ok(barrel), Ok(gross)) => Ok(Order {
-                barrel,
-                pencils: (gross * f64::from(GROSS)).ceil() as u32,
-            }),
-            (barrel, gross) => Err(barrel.err().into_iter().chain(gross.err()).collect()),
-        }
-    }
 }
-
-/// The value, with its problems moved to the list of the project.
-fn keep<T>(
-    result: Result<T, Vec<FieldProblem>>,
-    place: Place,
-    problems: &mut Vec<Problem>,
-) -> Option<T> {
-    match result {
-        Ok(value) => Some(value),
-        Err(found) => {
-            problems.extend(found.into_iter().map(|problem| Problem { place, problem }));
-            None
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests;

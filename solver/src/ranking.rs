@@ -32,10 +32,11 @@ pub struct Candidate {
     pub needs: Option<GrossNeeds>,
 }
 
-/// What a gross of pencils takes.
+/// What a gross of good pencils takes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct GrossNeeds {
-    /// Slats, not rounded: 2 · 144 / n.
+    /// Slats, not rounded: 2 · 144 / (n · m · (1 − r) · (1 − q)), with n pencils across, m along,
+    /// and the shares r of pencils and q of slats thrown out.
     pub slats: f64,
     /// Wood of those slats as bought.
     pub wood: Volume,
@@ -66,7 +67,7 @@ pub fn rank(
                 bottom: stock,
                 rules,
             });
-            let needs = GrossNeeds::new(&layout, stock);
+            let needs = GrossNeeds::new(&layout, stock, rules);
             candidates.push(Candidate {
                 slat,
                 way,
@@ -82,10 +83,10 @@ pub fn rank(
 }
 
 impl GrossNeeds {
-    fn new(layout: &Layout, slat: &Slat) -> Option<Self> {
+    fn new(layout: &Layout, slat: &Slat, rules: &Rules) -> Option<Self> {
         let pencils = layout.pencils();
         (pencils > 0).then(|| {
-            let slats = f64::from(2 * GROSS) / f64::from(pencils);
+            let slats = f64::from(2 * GROSS) / (f64::from(pencils) * rules.good_share());
             let supply = slat.supply();
             let price = slats * supply.pack_price as f64 / f64::from(supply.pack_slats);
             Self {

@@ -1,6 +1,8 @@
 //! The machining rules of a shop: allowances, limits, and how spare width is shared.
 
-use crate::field::{Field, FieldProblem, Typed};
+use crate::cutter_set::CutterSet;
+use crate::field::{Cause, Field, FieldProblem, Typed};
+use crate::project::Id;
 use crate::quantity::{Angle, Length};
 
 /// How the grooves are spaced.
@@ -10,12 +12,14 @@ pub enum Spacing {
     Closest,
     /// Spread out until the edges have just their allowance.
     Spread,
-    /// At a given pitch, as an owned cutter set has it.
+    /// At a given pitch.
     Given,
+    /// At the pitch of a cutter set, and no more grooves than it carries.
+    Set,
 }
 
 impl Spacing {
-    /// Every way.
+    /// Every way that needs nothing but the rules; [`Self::Set`] needs a cutter set as well.
     pub const ALL: [Self; 3] = [Self::Closest, Self::Spread, Self::Given];
 
     /// The words for it.
@@ -25,6 +29,7 @@ impl Spacing {
             Self::Closest => "Closest, spare to the edges",
             Self::Spread => "Spread, spare into the pitch",
             Self::Given => "At a given pitch",
+            Self::Set => "With a cutter set",
         }
     }
 }
@@ -36,6 +41,10 @@ pub struct RulesDraft {
     pub spacing: Spacing,
     /// The pitch, where it is given.
     pub pitch: Typed,
+    /// The cutter set, where it sets the pitch.
+    pub cutter_set: Option<Id>,
+    /// Most grooves side by side; empty for as many as fit.
+    pub most: Typed,
     /// Radial clearance of the groove round the lead.
     pub clearance: Typed,
     /// Height of the lead axis above the glue plane.
@@ -56,6 +65,14 @@ pub struct RulesDraft {
     pub bond: Typed,
     /// Least lean of a straight side from upright.
     pub relief: Typed,
+    /// Least wood cut off each end of the slat.
+    pub end_trim: Typed,
+    /// Wood the saw takes between two pencils of one slat length.
+    pub saw_kerf: Typed,
+    /// Share of slats thrown out, percent.
+    pub slat_rejects: Typed,
+    /// Share of pencils thrown out, percent.
+    pub pencil_rejects: Typed,
 }
 
 /// Machining rules that can be worked with.
@@ -63,6 +80,8 @@ pub struct RulesDraft {
 pub struct Rules {
     /// The given pitch, or how the grooves are spaced without one.
     pub spacing: PitchRule,
+    /// Most grooves side by side, at least 1; `None` for as many as fit.
+    pub most: Option<u32>,
     /// Radial clearance of the groove round the lead, at least 0.
     pub clearance: Length,
     /// Height of the lead axis above the glue plane; below 0 it sinks into the bottom slat.
@@ -83,6 +102,14 @@ pub struct Rules {
     pub bond: Length,
     /// Least lean of a straight side from upright, at least 0°.
     pub relief: Angle,
+    /// Least wood cut off each end of the slat, at least 0.
+    pub end_trim: Length,
+    /// Wood the saw takes between two pencils of one slat length, at least 0.
+    pub saw_kerf: Length,
+    /// Share of slats thrown out, 0 to 0.9.
+    pub slat_rejects: f64,
+    /// Share of pencils thrown out, 0 to 0.9.
+    pub pencil_rejects: f64,
 }
 
 /// How the pitch is found.
@@ -92,17 +119,19 @@ pub enum PitchRule {
     Closest,
     /// Spread out until the edges have just their allowance.
     Spread,
-    /// Given, above 0.
+    /// Given, or that of a cutter set; above 0.
     Given(Length),
 }
 
 impl RulesDraft {
-    /// The first value in every field.
+    /// The first value in every field, no cutter set and no limit across.
     #[must_use]
     pub const fn new() -> Self {
         Self {
             spacing: Spacing::Closest,
             pitch: Typed::initial(Field::Pitch),
+            cutter_set: None,
+            most: Typed::empty(),
             clearance: Typed::initial(Field::Clearance),
             axis_height: Typed::initial(Field::AxisHeight),
             land: Typed::initial(Field::Land),
@@ -113,15 +142,44 @@ impl RulesDraft {
             eccentricity: Typed::initial(Field::Eccentricity),
             bond: Typed::initial(Field::Bond),
             relief: Typed::initial(Field::Relief),
+            end_trim: Typed::initial(Field::EndTrim),
+            saw_kerf: Typed::initial(Field::SawKerf),
+            slat_rejects: Typed::initial(Field::SlatRejects),
+            pencil_rejects: Typed::initial(Field::PencilRejects),
         }
     }
 
     /// The rules, or everything that is wrong with them.
     ///
     /// # Errors
-    /// One problem for each field that cannot be read or lies outside its range.
+    /// One problem for each field that cannot be read or lies outside its range. The cutter set
+    /// is known to the project, so rules that space by one are refused here.
+    ///
+    /// ```
+    /// use solver::{Cause, Field, FieldProblem, RulesDraft, Spacing};
+    /// let mut draft = RulesDraft::new();
+    /// assert_eq!(draft.check().unwrap().most, None);
+    /// draft.spacing = Spacing::Set;
+    /// let problem = FieldProblem { field: Field::Pitch, cause: Cause::NoSuchSet };
+    /// assert_eq!(draft.check(), Err(vec![problem]));
+    /// ```
     pub fn check(&self) -> Result<Rules, Vec<FieldProblem>> {
+        self.check_with(None)
+    }
+
+    /// The rules with the cutter set that sets the pitch, where one does.
+    pub(crate) fn check_with(&self, set: Option<&CutterSet>) -> Result<Rules, Vec<FieldProblem>> {
         let mut problems = Vec::new();
+        let spacing = self.pitch_rule(set).unwrap_or_else(|problem| {
+            problems.push(problem);
+            PitchRule::Closest
+        });
+        let most = self.most.read_optional(Field::MostAcross);
+        let most = most.unwrap_or_else(|problem| {
+            problems.push(problem);
+            None
+        });
+        let carried = set.filter(|_| self.spacing == Spacing::Set);
         let mut read = |typed: &Typed, field| {
             typed.read(field).unwrap_or_else(|problem| {
                 problems.push(problem);
@@ -129,14 +187,14 @@ impl RulesDraft {
             })
         };
         let mut length = |typed, field| Length::millimetres(read(typed, field));
-        let spacing = match self.spacing {
-            Spacing::Closest => PitchRule::Closest,
-            Spacing::Spread => PitchRule::Spread,
-            // A pitch that is not used may hold anything.
-            Spacing::Given => PitchRule::Given(length(&self.pitch, Field::Pitch)),
-        };
         let rules = Rules {
             spacing,
+            // The range of the field lies within u32.
+            most: most
+                .map(|most| most as u32)
+                .into_iter()
+                .chain(carried.map(CutterSet::most))
+                .min(),
             clearance: length(&self.clearance, Field::Clearance),
             axis_height: length(&self.axis_height, Field::AxisHeight),
             land: length(&self.land, Field::Land),
@@ -146,13 +204,44 @@ impl RulesDraft {
             wall: length(&self.wall, Field::Wall),
             eccentricity: length(&self.eccentricity, Field::Eccentricity),
             bond: length(&self.bond, Field::Bond),
+            end_trim: length(&self.end_trim, Field::EndTrim),
+            saw_kerf: length(&self.saw_kerf, Field::SawKerf),
             relief: Angle::degrees(read(&self.relief, Field::Relief)),
+            slat_rejects: read(&self.slat_rejects, Field::SlatRejects) / 100.0,
+            pencil_rejects: read(&self.pencil_rejects, Field::PencilRejects) / 100.0,
         };
         if problems.is_empty() {
             Ok(rules)
         } else {
             Err(problems)
         }
+    }
+
+    fn pitch_rule(&self, set: Option<&CutterSet>) -> Result<PitchRule, FieldProblem> {
+        match self.spacing {
+            Spacing::Closest => Ok(PitchRule::Closest),
+            Spacing::Spread => Ok(PitchRule::Spread),
+            // A pitch that is not used may hold anything.
+            Spacing::Given => {
+                let pitch = self.pitch.read(Field::Pitch)?;
+                Ok(PitchRule::Given(Length::millimetres(pitch)))
+            }
+            Spacing::Set => set.map_or_else(
+                || {
+                    let (field, cause) = (Field::Pitch, Cause::NoSuchSet);
+                    Err(FieldProblem { field, cause })
+                },
+                |set| Ok(PitchRule::Given(set.pitch())),
+            ),
+        }
+    }
+}
+
+impl Rules {
+    /// The share of pencils that are good, of those laid on the slats bought: of every slat its
+    /// share must pass, and then of every pencil. Above 0, at most 1.
+    pub(crate) fn good_share(&self) -> f64 {
+        (1.0 - self.pencil_rejects) * (1.0 - self.slat_rejects)
     }
 }
 

@@ -1,7 +1,9 @@
-//! A stock of slats: size, what it may lack, and how it is bought.
+//! A stock of slats: size, what it may lack, how it moves, and how it is bought.
 
 use crate::field::{Field, FieldProblem, Typed};
+use crate::project::Id;
 use crate::quantity::{Length, Volume};
+use crate::wood::{Conditions, Movement, Sawing, Species};
 
 /// A slat stock as it is being described; it may be wrong.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,6 +20,12 @@ pub struct SlatDraft {
     pub width_tolerance: Typed,
     /// What a slat may lack in thickness.
     pub thickness_tolerance: Typed,
+    /// The species of the wood; without one the slats do not move.
+    pub species: Option<Id>,
+    /// Moisture content at which the slats have these sizes; not read without a species.
+    pub moisture: Typed,
+    /// How the growth rings run.
+    pub sawing: Sawing,
     /// Slats in a pack.
     pub pack_slats: Typed,
     /// Price of a pack.
@@ -37,6 +45,7 @@ pub struct Slat {
     thickness: Length,
     width_tolerance: Length,
     thickness_tolerance: Length,
+    movement: Movement,
     supply: Supply,
 }
 
@@ -54,7 +63,7 @@ pub struct Supply {
 }
 
 impl SlatDraft {
-    /// A new stock, with the first value in every field and no limit on packs.
+    /// A new stock, with the first value in every field, no species and no limit on packs.
     #[must_use]
     pub fn new(name: &str) -> Self {
         Self {
@@ -64,6 +73,9 @@ impl SlatDraft {
             thickness: Typed::initial(Field::SlatThickness),
             width_tolerance: Typed::initial(Field::WidthTolerance),
             thickness_tolerance: Typed::initial(Field::ThicknessTolerance),
+            species: None,
+            moisture: Typed::initial(Field::DeliveryMoisture),
+            sawing: Sawing::Flat,
             pack_slats: Typed::initial(Field::PackSlats),
             pack_price: Typed::initial(Field::PackPrice),
             on_hand: Typed::initial(Field::OnHand),
@@ -71,7 +83,8 @@ impl SlatDraft {
         }
     }
 
-    /// The stock, or every rule it breaks.
+    /// The stock as delivered, or every rule it breaks. What it is at the groove head, with its
+    /// species and the moisture there, is known to the project.
     ///
     /// # Errors
     /// One problem for each field that cannot be read or lies outside its range.
@@ -119,6 +132,7 @@ impl SlatDraft {
                 thickness,
                 width_tolerance,
                 thickness_tolerance,
+                movement: Movement::NONE,
                 supply,
             })
         } else {
@@ -140,31 +154,69 @@ impl Slat {
         self.length
     }
 
-    /// Nominal width.
+    /// Nominal width as delivered.
     #[must_use]
     pub const fn width(&self) -> Length {
         self.width
     }
 
-    /// Nominal thickness.
+    /// Nominal thickness as delivered.
     #[must_use]
     pub const fn thickness(&self) -> Length {
         self.thickness
     }
 
-    /// The width that every slat has: nominal less what it may lack.
+    /// The same stock at the groove head: of a species, sawn in a way, delivered at a moisture
+    /// content in percent and grooved in the conditions given.
+    ///
+    /// ```
+    /// use solver::{Conditions, Length, Sawing, SlatDraft, SpeciesDraft};
+    /// let slat = SlatDraft::new("74 × 5").check().unwrap();
+    /// let cedar = SpeciesDraft::new("Cedar").check().unwrap(); // 3.3 % radial, 5.2 % tangential
+    /// let dry = Conditions { moisture: 8.0 };
+    /// let shrunk = slat.conditioned(&cedar, Sawing::Flat, 12.0, &dry);
+    /// // C = 0.17333 / 0.96533 / 100 = 0.0017956; 74 · 0.0017956 · 4 = 0.5315.
+    /// assert!((shrunk.guaranteed_width().in_millimetres() - 73.4685).abs() < 1e-4);
+    /// ```
+    #[must_use]
+    pub fn conditioned(
+        self,
+        species: &Species,
+        sawing: Sawing,
+        delivered: f64,
+        conditions: &Conditions,
+    ) -> Self {
+        let movement = Movement::new(species, sawing, delivered, conditions.moisture);
+        Self { movement, ..self }
+    }
+
+    /// Nominal width at the groove head, after the wood has moved.
+    #[must_use]
+    pub fn grooved_width(&self) -> Length {
+        self.width * self.movement.width
+    }
+
+    /// Nominal thickness at the groove head, after the wood has moved.
+    #[must_use]
+    pub fn grooved_thickness(&self) -> Length {
+        self.thickness * self.movement.thickness
+    }
+
+    /// The width that every slat has at the groove head: nominal less what it may lack, after
+    /// the wood has moved.
     #[must_use]
     pub fn guaranteed_width(&self) -> Length {
-        self.width - self.width_tolerance
+        (self.width - self.width_tolerance) * self.movement.width
     }
 
-    /// The thickness that every slat has: nominal less what it may lack.
+    /// The thickness that every slat has at the groove head: nominal less what it may lack,
+    /// after the wood has moved.
     #[must_use]
     pub fn guaranteed_thickness(&self) -> Length {
-        self.thickness - self.thickness_tolerance
+        (self.thickness - self.thickness_tolerance) * self.movement.thickness
     }
 
-    /// Wood of one slat as bought.
+    /// Wood of one slat as bought, at the sizes as delivered.
     #[must_use]
     pub fn volume(&self) -> Volume {
         self.width * self.thickness * self.length
@@ -186,6 +238,41 @@ mod tests {
         assert_eq!(
             SlatDraft::new("").check().unwrap().supply().pack_limit,
             None
+        );
+    }
+
+    #[test]
+    fn without_a_species_the_moisture_is_not_read() {
+        let mut draft = SlatDraft::new("");
+        draft.moisture = Typed::Text("damp".into());
+        assert!(draft.check().is_ok());
+    }
+
+    #[test]
+    fn the_same_moisture_leaves_every_bit_as_it_was() {
+        let species = crate::wood::SpeciesDraft::new("").check().unwrap();
+        let slat = SlatDraft::new("").check().unwrap();
+        let conditions = Conditions { moisture: 8.0 };
+        let same = slat
+            .clone()
+            .conditioned(&species, Sawing::Quarter, 8.0, &conditions);
+        assert_eq!(same, slat);
+    }
+
+    #[test]
+    fn a_quarter_sawn_slat_grows_more_in_thickness() {
+        let species = crate::wood::SpeciesDraft::new("").check().unwrap();
+        let conditions = Conditions { moisture: 12.0 };
+        let slat = SlatDraft::new("").check().unwrap();
+        let slat = slat.conditioned(&species, Sawing::Quarter, 8.0, &conditions);
+        // Coefficients 0.00112480 radial and 0.00179558 tangential, four percent of moisture.
+        let width = slat.guaranteed_width().in_millimetres();
+        let thickness = slat.guaranteed_thickness().in_millimetres();
+        assert!((width - 74.0 * 1.004_499_2).abs() < 1e-4, "{width}");
+        assert!((thickness - 5.0 * 1.007_182_3).abs() < 1e-5, "{thickness}");
+        assert_eq!(
+            (slat.width(), slat.grooved_width()),
+            (Length::millimetres(74.0), slat.guaranteed_width())
         );
     }
 

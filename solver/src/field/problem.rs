@@ -64,6 +64,12 @@ pub enum Cause {
     },
     /// An order names a barrel that is not in the project.
     NoSuchBarrel,
+    /// A slat stock names a species that is not in the project.
+    NoSuchSpecies,
+    /// The grooves are spaced by a cutter set, and none that is in the project is named.
+    NoSuchSet,
+    /// The cutter set is ground for a barrel other than the one of the layout.
+    SetForOtherBarrel,
 }
 
 impl FieldProblem {
@@ -122,6 +128,18 @@ impl FieldProblem {
             Cause::Path(problem) => path_message(label, problem, unit),
             Cause::NoSuchBarrel => {
                 "The barrel of this order is not in the project any more: choose another".to_owned()
+            }
+            Cause::NoSuchSpecies => {
+                "The species of this stock is not in the project any more: choose another, or none"
+                    .to_owned()
+            }
+            Cause::NoSuchSet => {
+                "No cutter set of the project sets the pitch: choose one, or space the grooves in another way"
+                    .to_owned()
+            }
+            Cause::SetForOtherBarrel => {
+                "The cutter set is ground for another barrel: choose one that fits, or space the grooves in another way"
+                    .to_owned()
             }
         }
     }
@@ -194,10 +212,18 @@ pub enum Place {
     Barrel(usize),
     /// A slat stock, by its place in the list.
     Slat(usize),
+    /// A species of wood, by its place in the list.
+    Species(usize),
+    /// The conditions in which the slats are grooved.
+    Conditions,
+    /// A cutter set, by its place in the list.
+    CutterSet(usize),
     /// The machining rules.
     Rules,
     /// The layout that is looked at.
     Layout,
+    /// What a search for the best layout may try.
+    Search,
     /// A line of the order book, by its place in the list.
     Order(usize),
 }

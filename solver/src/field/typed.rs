@@ -7,8 +7,8 @@ use crate::unit::LengthUnit;
 
 /// What stands in a field.
 ///
-/// A number is kept in millimetres, degrees, pieces or currency, whatever unit it was
-/// typed in. Text that is no number stays as it was typed, so that nothing is lost.
+/// A number is kept in millimetres, degrees, pieces, percent or currency, whatever unit it
+/// was typed in. Text that is no number stays as it was typed, so that nothing is lost.
 ///
 /// ```
 /// use solver::{Field, LengthUnit, Typed};

@@ -29,7 +29,7 @@ pub enum Rule {
     Bond,
     /// The groove stays open, so that the lead can be laid in.
     OpenGroove,
-    /// The slats are long enough for the pencil.
+    /// The slats are long enough for the pencil and the trim of both ends.
     Length,
     /// Two level heads reach the whole outline: no wood hangs over a hollow.
     Undercut,
@@ -142,7 +142,7 @@ pub(super) fn all(setup: &Setup<'_>, layout: &Layout) -> Vec<Check> {
     at_least(
         Rule::Length,
         top.length().min(bottom.length()),
-        barrel.length(),
+        barrel.length() + rules.end_trim * 2.0,
     );
     checks.extend(undercut(layout));
     checks.extend(relief(layout, rules.relief));
@@ -249,7 +249,7 @@ impl Rule {
             Self::Wall => "choose a thinner lead, less coat, or a larger barrel",
             Self::Bond => "choose a thinner lead, or turn the barrel",
             Self::OpenGroove => "bring the lead axis nearer to the glue plane",
-            Self::Length => "choose a longer slat or a shorter pencil",
+            Self::Length => "choose a longer slat, a shorter pencil, or trim less",
             Self::Undercut => "turn the barrel, or make the hollow shallower",
             Self::Relief => "turn the barrel, or allow a smaller relief",
         }

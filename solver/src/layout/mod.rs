@@ -43,6 +43,7 @@ pub struct Layout {
     pitch: Length,
     datum_edge: Length,
     far_edge: Length,
+    lengths: u32,
     grooves: Vec<Groove>,
     checks: Vec<Check>,
     balance: Option<WoodBalance>,
@@ -57,7 +58,12 @@ pub struct Layout {
 ///   reaches only what it sees from above or below, so neighbours may not overlap when
 ///   projected on the glue plane;
 /// - the count is `n = ⌊(W − 2e − (l + r)) / p⌋ + 1`, or 0 where not even one fits;
+/// - where the rules allow fewer across, or the cutters are fewer, n is that many;
 /// - spare width goes half to each edge, or into the pitch `(W − 2e − (l + r)) / (n − 1)`.
+///
+/// Along the grain a slat of length L (the shorter of the two) gives several pencils of length
+/// λ where they fit between the trimmed ends t with a saw kerf s between them:
+/// `m = ⌊(L − 2t + s) / (λ + s)⌋`, counted as 1 where not even one fits.
 ///
 /// Nothing is left to fail: what does not fit is told by the checks of the layout.
 ///
@@ -88,6 +94,7 @@ pub fn lay_out(setup: &Setup<'_>) -> Layout {
         rules.axis_height,
     );
     let width = top.guaranteed_width().min(bottom.guaranteed_width());
+    let length = top.length().min(bottom.length());
     let row = Row::new(extents.width(), width, rules);
     let grooves = groove::row(row.datum_edge + extents.left, row.pitch, row.count);
     let mut layout = Layout {
@@ -97,6 +104,7 @@ pub fn lay_out(setup: &Setup<'_>) -> Layout {
         pitch: row.pitch,
         datum_edge: row.datum_edge,
         far_edge: row.far_edge,
+        lengths: lengths(barrel.length(), length, rules),
         grooves,
         checks: Vec::new(),
         balance: None,
@@ -106,6 +114,12 @@ pub fn lay_out(setup: &Setup<'_>) -> Layout {
     // A pencil that sticks out of its slat takes away wood that is not there.
     layout.balance = layout.fits().then(|| WoodBalance::new(setup, &layout));
     layout
+}
+
+/// Pencils from one slat length, at least 1.
+pub(crate) fn lengths(pencil: Length, slat: Length, rules: &Rules) -> u32 {
+    let room = slat - rules.end_trim * 2.0 + rules.saw_kerf;
+    room.whole_steps(pencil + rules.saw_kerf).max(1)
 }
 
 /// How a row of equal boxes lies across the slat.
@@ -126,7 +140,8 @@ impl Row {
         // Where the first and the last groove may lie: the room for gaps between them.
         let room = width - rules.edge * 2.0 - pencil;
         let count = if Length::ZERO.fits_in(room) {
-            room.whole_steps(pitch) + 1
+            let fit = room.whole_steps(pitch) + 1;
+            rules.most.map_or(fit, |most| most.min(fit))
         } else {
             0
         };
@@ -149,16 +164,27 @@ impl Row {
 }
 
 impl Layout {
-    /// Pencils from one sandwich: the grooves side by side when every check passes, otherwise 0.
+    /// Pencils from one sandwich: the grooves side by side times the pencils of one slat length
+    /// when every check passes, otherwise 0.
     #[must_use]
     pub fn pencils(&self) -> u32 {
-        if self.fits() { self.across() } else { 0 }
+        if self.fits() {
+            self.across() * self.lengths
+        } else {
+            0
+        }
     }
 
     /// Grooves that fit side by side, whatever the other checks say.
     #[must_use]
     pub fn across(&self) -> u32 {
         self.grooves.len() as u32
+    }
+
+    /// Pencils from one slat length, end to end; 1 where not even one fits.
+    #[must_use]
+    pub const fn lengths(&self) -> u32 {
+        self.lengths
     }
 
     /// Whether every check passes.

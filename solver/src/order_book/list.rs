@@ -79,7 +79,7 @@ pub struct RunLine {
     pub pencils_per_sandwich: u32,
     /// Sandwiches to glue.
     pub sandwiches: u64,
-    /// Pencils from those sandwiches.
+    /// Pencils from those sandwiches, before any are thrown out.
     pub pencils: u64,
 }
 
@@ -96,7 +96,7 @@ pub struct Totals {
     pub wood_bought: Volume,
     /// Pencils ordered.
     pub pencils_ordered: u64,
-    /// Pencils made beyond the orders.
+    /// Good pencils beyond the orders, to be expected.
     pub pencils_over: u64,
     /// Cost over the gross ordered, in hundredths, not rounded; `None` when none is ordered.
     pub cost_per_gross: Option<f64>,

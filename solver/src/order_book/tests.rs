@@ -131,6 +131,41 @@ fn one_order_recounted_by_hand() {
     );
 }
 
+/// [`project`] with a share of slats and one of pencils thrown out, percent.
+fn with_rejects(mut project: Project, slats: f64, pencils: f64) -> Project {
+    let mut rules = RulesDraft::new();
+    rules.slat_rejects = Typed::Number(slats);
+    rules.pencil_rejects = Typed::Number(pencils);
+    project.rules = rules.check().unwrap();
+    project
+}
+
+#[test]
+fn rejects_are_laid_on_top_of_the_order() {
+    // 995 / (0.9 · 0.8) = 1381.9 pencils to lay: 139 sandwiches, 278 slats, 30 on hand, 3 packs.
+    // Of 1390 pencils 1000.8 are good, 5 more than ordered.
+    let list = cheapest(&with_rejects(project(&[USUAL], &[(0, 995)]), 20.0, 10.0));
+    assert_eq!((list.stocks[0].packs, list.stocks[0].slats_used), (3, 278));
+    assert_eq!(list.runs[0].pencils, 1_390);
+    let totals = list.totals;
+    assert_eq!((totals.pencils_ordered, totals.pencils_over), (995, 5));
+    let per_gross = totals.cost_per_gross.unwrap();
+    assert!(
+        (per_gross - 6_000.0 * 144.0 / 995.0).abs() < 1e-9,
+        "{per_gross}"
+    );
+}
+
+#[test]
+fn a_shortage_says_that_rejects_are_counted() {
+    let scarce = (74.0, 5.0, 10.0, 1.0, 0.0, Some(1.0));
+    let told = impossible(&with_rejects(project(&[scarce], &[(0, 60)]), 0.0, 25.0));
+    assert!(
+        told[0].contains("short by 30 pencils with rejects: "),
+        "{told:?}"
+    );
+}
+
 #[test]
 fn what_is_on_hand_may_be_enough() {
     let list = cheapest(&project(&[USUAL], &[(0, 150)]));

@@ -12,11 +12,12 @@ use cavalier_contours::polyline::{
     PlineSourceMut, Polyline,
 };
 
-/// Points nearer than this are one to the library, mm.
-const SAME: f64 = 1e-9;
+/// Points nearer than this are one to the library, mm: a line that all but touches a circle meets
+/// it in points that rounding moves by the root of what it moves the rest.
+const SAME: f64 = 1e-6;
 
 /// How far a corner may lie from the circle it is said to lie on, mm.
-const ON_CIRCLE: f64 = 1e-6;
+const ON_CIRCLE: f64 = 1e-5;
 
 impl Outline {
     /// The outline that lies a distance inside this one, everywhere: what is left of a pencil

@@ -1,4 +1,7 @@
 use super::*;
+use crate::field::{Cause, Field, Place, Problem};
+use crate::rules::{PitchRule, Spacing};
+use crate::wood::Sawing;
 
 fn project() -> ProjectDraft {
     ProjectDraft {
@@ -11,6 +14,12 @@ fn project() -> ProjectDraft {
             entry(3, SlatDraft::new("74 × 5")),
             entry(4, SlatDraft::new("78 × 5.2")),
         ],
+        species: vec![
+            entry(5, SpeciesDraft::new("Cedar")),
+            entry(6, SpeciesDraft::new("Lime")),
+        ],
+        conditions: ConditionsDraft::new(),
+        cutter_sets: vec![entry(7, CutterSetDraft::new("Tens"))],
         rules: RulesDraft::new(),
         layout: LayoutDraft {
             barrel: Id(1),
@@ -19,6 +28,7 @@ fn project() -> ProjectDraft {
             way: Way::Usual(Seam::ThroughFaces),
             turn: Typed::Number(12.5),
         },
+        search: SearchDraft::new(),
         orders: vec![order(1, 100.0), order(2, 0.5)],
     }
 }
@@ -38,12 +48,35 @@ fn order(barrel: u32, gross: f64) -> OrderDraft {
 fn check(change: impl FnOnce(&mut ProjectDraft), expected: &[(Place, Field)]) {
     let mut draft = project();
     change(&mut draft);
-    let problems = draft.check().err().unwrap_or_default();
-    let found: Vec<_> = problems
+    assert_eq!(fields(draft.check()), expected);
+}
+
+/// As [`check`], of the layout alone.
+fn check_layout(change: impl FnOnce(&mut ProjectDraft), expected: &[(Place, Field)]) {
+    let mut draft = project();
+    change(&mut draft);
+    assert_eq!(fields(draft.check_layout()), expected);
+}
+
+fn fields<T>(result: Result<T, Vec<Problem>>) -> Vec<(Place, Field)> {
+    let problems = result.err().unwrap_or_default();
+    problems
         .iter()
         .map(|problem| (problem.place, problem.problem.field))
-        .collect();
-    assert_eq!(found, expected);
+        .collect()
+}
+
+/// Both stocks are of the first species.
+fn of_one_species(project: &mut ProjectDraft) {
+    for slat in &mut project.slats {
+        slat.draft.species = Some(Id(5));
+    }
+}
+
+/// The grooves are spaced by the cutter set.
+fn with_the_set(project: &mut ProjectDraft) {
+    project.rules.spacing = Spacing::Set;
+    project.rules.cutter_set = Some(Id(7));
 }
 
 #[test]
@@ -58,6 +91,11 @@ fn every_broken_rule_is_reported_with_its_place() {
         |project| {
             project.barrels[1].draft.size = wrong.clone();
             project.slats[0].draft.width = wrong.clone();
+            project.slats[1].draft.species = Some(Id(6));
+            project.species[1].draft.radial = wrong.clone();
+            project.conditions.moisture = wrong.clone();
+            project.cutter_sets[0].draft.most = wrong.clone();
+            project.search.year_gross = wrong.clone();
             project.rules.land = wrong.clone();
             project.orders[1].gross = wrong.clone();
             project.layout.way = Way::Turned;
@@ -66,9 +104,13 @@ fn every_broken_rule_is_reported_with_its_place() {
         &[
             (Place::Barrel(1), Field::Diameter),
             (Place::Slat(0), Field::SlatWidth),
+            (Place::Species(1), Field::RadialShrinkage),
+            (Place::Conditions, Field::GroovingMoisture),
+            (Place::CutterSet(0), Field::SetMost),
             (Place::Rules, Field::Land),
             (Place::Order(1), Field::OrderGross),
             (Place::Layout, Field::Turn),
+            (Place::Search, Field::YearGross),
         ],
     );
 }
@@ -155,9 +197,153 @@ fn every_shape_has_its_ways() {
 #[test]
 fn a_free_name_is_nobody_elses() {
     let mut draft = project();
-    assert_eq!(draft.free_id(), Id(5));
+    assert_eq!(draft.free_id(), Id(8));
     draft.slats[1].id = Id(u32::MAX);
     assert_eq!(draft.free_id(), Id(0));
     draft.barrels[0].id = Id(0);
     assert_eq!(draft.free_id(), Id(1));
+}
+
+#[test]
+fn every_list_takes_its_names() {
+    let mut draft = project();
+    draft.species[1].id = Id(20);
+    assert_eq!(draft.free_id(), Id(21));
+    draft.cutter_sets[0].id = Id(u32::MAX);
+    draft.species[0].id = Id(0);
+    assert_eq!(draft.free_id(), Id(5));
+}
+
+#[test]
+fn slats_are_laid_as_they_come_to_the_groove_head() {
+    let mut draft = project();
+    of_one_species(&mut draft);
+    draft.slats[0].draft.moisture = Typed::Number(12.0);
+    let parts = draft.check_layout().unwrap();
+    // 74 mm lose 74 · 0.0017956 · 4 = 0.5315 mm, and with it the tenth pencil.
+    let width = parts.top.guaranteed_width().in_millimetres();
+    assert!((width - 73.4685).abs() < 1e-4, "{width}");
+    assert_eq!(crate::layout::lay_out(&parts.setup()).pencils(), 9);
+    assert_eq!(draft.check_slat(0).unwrap(), parts.top);
+    assert_eq!(draft.check().unwrap().slats[0], parts.top);
+}
+
+#[test]
+fn the_sawing_of_a_stock_counts() {
+    let mut draft = project();
+    of_one_species(&mut draft);
+    draft.slats[0].draft.sawing = Sawing::Quarter;
+    draft.conditions.moisture = Typed::Number(12.0);
+    let (quarter, flat) = (draft.check_slat(0).unwrap(), draft.check_slat(1).unwrap());
+    let grown = |slat: &Slat| slat.grooved_width() / slat.width();
+    assert!(grown(&quarter) < grown(&flat));
+}
+
+#[test]
+fn a_slat_without_a_species_asks_for_no_moisture() {
+    check(
+        |project| {
+            project.slats[0].draft.moisture = Typed::empty();
+            project.conditions.moisture = Typed::empty();
+        },
+        &[],
+    );
+}
+
+#[test]
+fn a_species_that_is_gone_is_told_at_the_stock() {
+    let mut draft = project();
+    draft.slats[1].draft.species = Some(Id(77));
+    let problems = draft.check().unwrap_err();
+    assert_eq!(problems.len(), 1);
+    assert_eq!(problems[0].place, Place::Slat(1));
+    assert_eq!(problems[0].problem.cause, Cause::NoSuchSpecies);
+}
+
+#[test]
+fn a_species_of_both_slats_is_told_once() {
+    let expected = [
+        (Place::Species(0), Field::RadialShrinkage),
+        (Place::Conditions, Field::GroovingMoisture),
+    ];
+    let change = |project: &mut ProjectDraft| {
+        of_one_species(project);
+        project.species[0].draft.radial = Typed::empty();
+        project.conditions.moisture = Typed::empty();
+        project.layout.bottom = Id(4);
+    };
+    check(change, &expected);
+    check_layout(change, &expected);
+}
+
+#[test]
+fn a_stock_that_is_not_there_has_no_problems() {
+    assert_eq!(project().check_slat(9), Err(Vec::new()));
+}
+
+#[test]
+fn a_cutter_set_gives_its_pitch_and_the_smaller_of_both_limits() {
+    let mut draft = project();
+    with_the_set(&mut draft);
+    // The pitch of the rules is not used.
+    draft.rules.pitch = Typed::Text("later".into());
+    let rules = draft.check_rules().unwrap();
+    assert_eq!(
+        rules.spacing,
+        PitchRule::Given(crate::Length::millimetres(7.5))
+    );
+    assert_eq!(rules.most, Some(10));
+    draft.rules.most = Typed::Number(8.0);
+    assert_eq!(draft.check_rules().unwrap().most, Some(8));
+    draft.rules.most = Typed::Number(12.0);
+    assert_eq!(draft.check().unwrap().rules.most, Some(10));
+}
+
+#[test]
+fn a_cutter_set_that_is_not_used_limits_nothing() {
+    let mut draft = project();
+    draft.rules.cutter_set = Some(Id(7));
+    assert_eq!(draft.check_rules().unwrap().most, None);
+}
+
+#[test]
+fn a_cutter_set_that_is_not_there_is_told_at_the_pitch() {
+    for id in [None, Some(Id(77))] {
+        let mut draft = project();
+        with_the_set(&mut draft);
+        draft.rules.cutter_set = id;
+        let problems = draft.check_rules().unwrap_err();
+        assert_eq!(
+            fields::<()>(Err(problems.clone())),
+            [(Place::Rules, Field::Pitch)]
+        );
+        assert_eq!(problems[0].problem.cause, Cause::NoSuchSet);
+    }
+}
+
+#[test]
+fn a_cutter_set_for_another_barrel_is_refused() {
+    let mut draft = project();
+    with_the_set(&mut draft);
+    draft.cutter_sets[0].draft.barrel = Some(Id(1));
+    assert!(draft.check_rules().is_ok());
+    draft.layout.barrel = Id(2);
+    let problems = draft.check_layout().unwrap_err();
+    assert_eq!(problems.len(), 1);
+    assert_eq!(problems[0].problem.cause, Cause::SetForOtherBarrel);
+}
+
+#[test]
+fn a_broken_cutter_set_is_told_with_the_rest_of_the_rules() {
+    let change = |project: &mut ProjectDraft| {
+        with_the_set(project);
+        project.cutter_sets[0].draft.pitch = Typed::empty();
+        project.rules.land = Typed::empty();
+    };
+    let expected = [
+        (Place::CutterSet(0), Field::SetPitch),
+        (Place::Rules, Field::Land),
+    ];
+    check(change, &expected);
+    check_layout(change, &expected);
 }

@@ -96,6 +96,26 @@ fn a_gross_takes_its_slats_with_their_wood_and_price() {
 }
 
 #[test]
+fn rejects_and_lengths_change_what_a_gross_takes() {
+    let mut rules = RulesDraft::new();
+    rules.slat_rejects = Typed::Number(20.0);
+    rules.pencil_rejects = Typed::Number(10.0);
+    let mut barrel = BarrelDraft::new("", Shape::Hexagonal);
+    barrel.length = Typed::Number(90.0);
+    let ranked = rank(
+        &barrel.check().unwrap(),
+        &[slat(74.0, 5.0, 1.0)],
+        &ways(),
+        &rules.check().unwrap(),
+        Aim::Pencils,
+        &mut |_| (),
+    );
+    // Ten across, two along: 288 / (20 · 0.9 · 0.8) = 20 slats.
+    let slats = ranked[0].needs.unwrap().slats;
+    assert!((slats - 20.0).abs() < 1e-12, "{slats}");
+}
+
+#[test]
 fn each_candidate_is_counted_as_it_is_done() {
     let slats = vec![slat(74.0, 5.0, 1.0); 3];
     let rules = RulesDraft::new().check().unwrap();

@@ -21,7 +21,7 @@ mod wave;
 
 use crate::barrel::Barrel;
 use crate::cutter_set::CutterSet;
-use crate::layout::{Check, Outcome, Rule, Setup, lay_out};
+use crate::layout::{self, Check, Outcome, Rule, Setup, lay_out};
 use crate::quantity::{Angle, Length, Volume};
 use crate::ranking::GROSS;
 use crate::rules::{PitchRule, Rules};
@@ -138,7 +138,7 @@ impl Found {
     #[must_use]
     pub fn rules(&self, rules: &Rules) -> Rules {
         Rules {
-            spacing: PitchRule::Given { pitch: self.pitch },
+            spacing: PitchRule::Given(self.pitch),
             most: Some(self.across),
             axis_height: self.axis_height,
             ..*rules
@@ -346,12 +346,11 @@ impl<'a> Field<'a> {
         let mut choices = Vec::new();
         for (done, (top, bottom)) in self.pairs().enumerate() {
             each(done + 1, of);
-            let lengths = rules.lengths(
-                slats[top].length().min(slats[bottom].length()),
-                barrel.length(),
-            );
+            let length = slats[top].length().min(slats[bottom].length());
+            let long_enough = (barrel.length() + rules.end_trim * 2.0).fits_in(length);
+            let lengths = layout::lengths(barrel.length(), length, rules);
             let room = self.room(top, bottom);
-            let Some(narrowest) = room.narrowest(&self.ranges).filter(|_| lengths > 0) else {
+            let Some(narrowest) = room.narrowest(&self.ranges).filter(|_| long_enough) else {
                 continue;
             };
             let upright = room

@@ -130,7 +130,7 @@ fn try_out(question: &Question<'_>, step: f64) -> Vec<Tried> {
                             CutterSet::pitch,
                         );
                         let rules = Rules {
-                            spacing: PitchRule::Given { pitch },
+                            spacing: PitchRule::Given(pitch),
                             most: Some(across),
                             axis_height,
                             ..*rules

@@ -1,9 +1,10 @@
 use super::*;
-use crate::barrel::{BarrelDraft, Shape};
+use crate::barrel::BarrelDraft;
 use crate::field::Typed;
 use crate::quantity::Angle;
 use crate::rules::{RulesDraft, Spacing};
 use crate::seam::Seam;
+use crate::shape::Shape;
 use crate::slat::{Slat, SlatDraft};
 use proptest::prelude::*;
 
@@ -21,7 +22,7 @@ fn hexagons(change: impl FnOnce(&mut RulesDraft)) -> LayoutParts {
     change(&mut rules);
     LayoutParts {
         barrel: BarrelDraft::new("", Shape::Hexagonal).check().unwrap(),
-        turn: Seam::ThroughFaces.turn(),
+        turn: Seam::ThroughFaces.turn(6),
         top: slat(74.0, 5.0, 0.0),
         bottom: slat(74.0, 5.0, 0.0),
         rules: rules.check().unwrap(),

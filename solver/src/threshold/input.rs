@@ -3,7 +3,7 @@
 use crate::barrel::BarrelDraft;
 use crate::field::{Field, Place, Typed};
 use crate::project::{LayoutParts, ProjectDraft};
-use crate::rules::{PitchRule, RulesDraft};
+use crate::rules::{RulesDraft, Spacing};
 use crate::slat::SlatDraft;
 
 /// The address of a number in the project.
@@ -26,10 +26,12 @@ const OF_RULES: [Field; 5] = [
     Field::Pitch,
 ];
 /// Sizes of a barrel that are looked at.
-const OF_BARREL: [Field; 5] = [
+const OF_BARREL: [Field; 7] = [
     Field::Diameter,
     Field::AcrossFlats,
     Field::Height,
+    Field::Inscribed,
+    Field::BarrelWidth,
     Field::CornerRadius,
     Field::Coat,
 ];
@@ -53,10 +55,18 @@ impl Input {
             .barrel_place(layout.barrel)
             .into_iter()
             .flat_map(|place| at(Place::Barrel(place), &OF_BARREL));
+        let set = match (project.rules.spacing, project.rules.cutter_set) {
+            (Spacing::Set, Some(id)) => project.cutter_set_place(id),
+            _ => None,
+        };
         slats
             .chain(at(Place::Rules, &OF_RULES))
+            .chain(
+                set.into_iter()
+                    .flat_map(|place| at(Place::CutterSet(place), &[Field::SetPitch])),
+            )
             .chain(barrel)
-            .filter(|input| input.field.is_used(parts))
+            .filter(|input| input.field.is_used(parts, project.rules.spacing))
             .collect()
     }
 
@@ -69,19 +79,28 @@ impl Input {
             Place::Barrel(place) => {
                 of_barrel(&mut project.barrels.get_mut(place)?.draft, self.field)
             }
-            Place::Layout | Place::Order(_) => None,
+            Place::CutterSet(place) => Some(&mut project.cutter_sets.get_mut(place)?.draft.pitch),
+            Place::Layout
+            | Place::Order(_)
+            | Place::Species(_)
+            | Place::Conditions
+            | Place::Search => None,
         }
     }
 }
 
 impl Field {
     /// Whether a layout asks for this number at all.
-    fn is_used(self, parts: &LayoutParts) -> bool {
+    fn is_used(self, parts: &LayoutParts, spacing: Spacing) -> bool {
         let shape = parts.barrel.shape();
         match self {
-            Self::Diameter | Self::AcrossFlats | Self::Height => self == shape.size_field(),
+            Self::Diameter
+            | Self::AcrossFlats
+            | Self::Height
+            | Self::Inscribed
+            | Self::BarrelWidth => self == shape.size_field(),
             Self::CornerRadius => shape.has_corners(),
-            Self::Pitch => matches!(parts.rules.spacing, PitchRule::Given(_)),
+            Self::Pitch => spacing == Spacing::Given,
             _ => true,
         }
     }
@@ -108,7 +127,11 @@ fn of_rules(rules: &mut RulesDraft, field: Field) -> Option<&mut Typed> {
 
 fn of_barrel(barrel: &mut BarrelDraft, field: Field) -> Option<&mut Typed> {
     match field {
-        Field::Diameter | Field::AcrossFlats | Field::Height => Some(&mut barrel.size),
+        Field::Diameter
+        | Field::AcrossFlats
+        | Field::Height
+        | Field::Inscribed
+        | Field::BarrelWidth => Some(&mut barrel.size),
         Field::CornerRadius => Some(&mut barrel.corner_radius),
         Field::Coat => Some(&mut barrel.coat),
         _ => None,

@@ -1,11 +1,14 @@
 use super::*;
-use crate::barrel::{BarrelDraft, Shape};
+use crate::barrel::BarrelDraft;
 use crate::field::{Field, Place, Typed};
 use crate::layout::lay_out;
 use crate::project::{Entry, Id, LayoutDraft, Way};
 use crate::rules::{RulesDraft, Spacing};
 use crate::seam::Seam;
+use crate::search_rules::SearchDraft;
+use crate::shape::Shape;
 use crate::slat::SlatDraft;
+use crate::wood::ConditionsDraft;
 use proptest::prelude::*;
 
 /// One barrel on one stock of 74 × 5, 100.00 a pack of 600; a second stock lies beside it.
@@ -30,6 +33,10 @@ fn project(shape: Shape, seam: Seam) -> ProjectDraft {
             turn: Typed::Number(0.0),
         },
         orders: Vec::new(),
+        species: Vec::new(),
+        conditions: ConditionsDraft::new(),
+        cutter_sets: Vec::new(),
+        search: SearchDraft::new(),
     }
 }
 
