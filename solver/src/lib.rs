@@ -38,8 +38,8 @@ mod unit;
 
 pub use barrel::{Barrel, BarrelDraft, Shape};
 pub use drawing::{
-    Area as SheetArea, Dimension, Drawing, Edge, Label, Shape as DrawnShape, Sheet, Size, Style,
-    draw_barrel, draw_sandwich,
+    Area as SheetArea, Chart, Dimension, Drawing, Edge, Label, Marker, Shape as DrawnShape, Sheet,
+    Size, Style, draw_barrel, draw_sandwich, draw_stairs,
 };
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use layout::{
