@@ -10,11 +10,13 @@ mod describe;
 mod path;
 mod placement;
 mod sandwich;
+mod stairs;
 #[cfg(test)]
 mod tests;
 
 pub use barrel::draw_barrel;
 pub use sandwich::draw_sandwich;
+pub use stairs::{Chart, Marker, draw_stairs};
 
 use crate::layout::WoodClass;
 use crate::unit::LengthUnit;

@@ -496,7 +496,7 @@ const SCANNED: u32 = 60;
 const NEAR: f64 = 2e-7;
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(48))]
+    #![proptest_config(ProptestConfig::with_cases(32))]
 
     #[test]
     fn nothing_changes_before_a_threshold_and_something_does_there(project in any_project(), shift in 0.0_f64..1.0) {

@@ -1,0 +1,362 @@
+//! Pencils across against slat width as stairs, with a flag for each stock.
+
+mod flags;
+#[cfg(test)]
+mod tests;
+
+#[cfg(test)]
+use super::Area;
+use super::path::Path;
+use super::{Label, Sheet};
+use crate::field::Field;
+use crate::figure;
+use crate::quantity::Length;
+use crate::staircase::Step;
+use crate::unit::LengthUnit;
+
+/// A chart that is ready to be shown, in pixels, y down.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Chart {
+    /// Width, px.
+    pub width: f64,
+    /// Height, px.
+    pub height: f64,
+    /// Level lines at the numbers of pencils, SVG path data.
+    pub grid: String,
+    /// The two axes with the ticks of the width, SVG path data.
+    pub axes: String,
+    /// The stairs, SVG path data; empty where there is no step in the range.
+    pub stairs: String,
+    /// Numbers at the axes and what the axes show.
+    pub labels: Vec<Label>,
+    /// The stocks in the range, the narrowest first.
+    pub markers: Vec<Marker>,
+    /// The chart in words, with every stock in the range.
+    pub description: String,
+}
+
+/// The stocks of one width on the stairs.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Marker {
+    /// Their width.
+    pub width: Length,
+    /// What they are called.
+    pub names: Vec<String>,
+    /// Pencils from a sandwich of this width.
+    pub pencils: u32,
+    /// Where the width stands on the stairs, px.
+    pub at: (f64, f64),
+    /// The pole from the axis up to the name, SVG path data.
+    pub pole: String,
+    /// The names, shortened where they have no room; nothing where even that finds no place.
+    pub label: Option<Label>,
+}
+
+/// Space round the chart and beside texts, px.
+const GAP: f64 = 6.0;
+/// Height of a line of text, px.
+const LINE: f64 = 18.0;
+/// Length of a tick, px.
+const TICK: f64 = 4.0;
+/// Size of the letters that room is kept for, px; smaller ones are as good.
+const EM: f64 = 13.0;
+/// Least and greatest height of the stairs, px.
+const HEIGHTS: (f64, f64) = (160.0, 320.0);
+/// The shortest range that is drawn, mm.
+const LEAST_RANGE: f64 = 1.0;
+/// Steps between ticks, in the unit that is shown, with the decimals their numbers need.
+const TICKS: [(f64, usize); 13] = [
+    (0.01, 2),
+    (0.02, 2),
+    (0.05, 2),
+    (0.1, 1),
+    (0.2, 1),
+    (0.5, 1),
+    (1.0, 0),
+    (2.0, 0),
+    (5.0, 0),
+    (10.0, 0),
+    (20.0, 0),
+    (50.0, 0),
+    (100.0, 0),
+];
+
+/// Draws the stairs of a range of widths for a sheet, with a flag at each width of `today`, the
+/// stocks there are and what they are called. Stocks out of the range are left out.
+///
+/// The range is kept within that of [`Field::SlatWidth`], and at least a millimetre is drawn.
+///
+/// ```
+/// use solver::{Length, LengthUnit, Sheet, Step, draw_stairs};
+/// let step = |from, pencils| Step { from: Length::millimetres(from), pencils };
+/// let steps = [step(70.0, 9), step(74.0, 10), step(81.24, 11)];
+/// let today = [(Length::millimetres(74.0), "Seven-ply".to_owned())];
+/// let sheet = Sheet { width: 600.0, row: 28.0, text: 64.0, unit: LengthUnit::Millimetre };
+/// let chart = draw_stairs(&steps, (Length::millimetres(70.0), Length::millimetres(85.0)), &today, &sheet);
+/// assert_eq!(chart.markers[0].pencils, 10);
+/// assert!(chart.description.contains("11 from 81.24\u{202f}mm"));
+/// ```
+#[must_use]
+pub fn draw_stairs(
+    steps: &[Step],
+    range: (Length, Length),
+    today: &[(Length, String)],
+    sheet: &Sheet,
+) -> Chart {
+    let sheet = sheet.usable();
+    let range = drawn(range);
+    let most = steps.iter().map(|step| step.pencils).max().unwrap_or(0);
+    let most = most.max(1);
+    let left = GAP + text_width(&figure::count(u64::from(most))) + GAP;
+    let right = sheet.width - GAP - text_width(&figure::length(range.1, sheet.unit)) / 2.0;
+    let across = Axis {
+        from: range.0,
+        to: range.1,
+        start: left,
+        end: right,
+    };
+
+    // Over the stairs stands what they count, and under that the flags, as many rows as needed.
+    let mut markers = markers(steps, range, today);
+    let poles: Vec<(f64, String)> = markers
+        .iter()
+        .map(|marker| {
+            let x = across.at(marker.width.in_millimetres());
+            (x, marker.names.join(", "))
+        })
+        .collect();
+    let flags = flags::arrange(&poles, (GAP / 2.0, sheet.width - GAP / 2.0));
+    let rows = flags.iter().flatten().map(|flag| flag.row + 1).max();
+    // The number of the highest level stands half over the stairs.
+    let top = GAP + LINE + rows.unwrap_or(0) as f64 * LINE + LINE / 2.0 + GAP;
+    let bottom = top + (sheet.width * 0.4).clamp(HEIGHTS.0, HEIGHTS.1);
+    let up = Axis {
+        from: 0.0,
+        to: f64::from(most),
+        start: bottom,
+        end: top,
+    };
+    for ((marker, (x, _)), flag) in markers.iter_mut().zip(poles).zip(flags) {
+        let middle = |row: usize| top - LINE / 2.0 - GAP - (row as f64 + 0.5) * LINE;
+        // A pole ends a little under the upper edge of its name, or at the stairs without one.
+        let tip = flag
+            .as_ref()
+            .map_or(top, |flag| middle(flag.row) - LINE / 2.0 + 2.0);
+        marker.at = (x, up.at(f64::from(marker.pencils)));
+        marker.pole = Path::new().run(&[(x, bottom), (x, tip)]).done();
+        marker.label = flag.map(|flag| Label {
+            x: f64::midpoint(flag.span.0, flag.span.1),
+            y: middle(flag.row),
+            text: flag.text,
+        });
+    }
+
+    let (mut axes, mut grid) = (
+        Path::new().run(&[(left, top), (left, bottom), (right, bottom)]),
+        Path::new(),
+    );
+    let mut labels = titles((left, right), bottom, sheet.unit);
+    for (value, text) in across.widths(sheet.unit) {
+        let x = across.at(value);
+        axes = axes.run(&[(x, bottom), (x, bottom + TICK)]);
+        // A line lower than the 0 beside the corner.
+        let y = bottom + LINE + 2.0;
+        labels.push(Label { x, y, text });
+    }
+    for (value, text) in up.counts(most) {
+        let y = up.at(value);
+        if value > 0.0 {
+            grid = grid.run(&[(left, y), (right, y)]);
+        }
+        let x = left - GAP - text_width(&text) / 2.0;
+        labels.push(Label { x, y, text });
+    }
+    Chart {
+        width: sheet.width,
+        height: bottom + 2.5 * LINE + 2.0 * GAP,
+        grid: grid.done(),
+        axes: axes.done(),
+        stairs: tread(steps, &across, &up),
+        labels,
+        description: describe(steps, range, &markers, sheet.unit),
+        markers,
+    }
+}
+
+/// One axis: values from `from` to `to`, drawn from `start` to `end`, px.
+struct Axis {
+    from: f64,
+    to: f64,
+    start: f64,
+    end: f64,
+}
+
+impl Axis {
+    /// Where a value lies, px; a value beyond the axis lies at its end.
+    fn at(&self, value: f64) -> f64 {
+        let share = (value - self.from) / (self.to - self.from);
+        self.start + (self.end - self.start) * within(share, 0.0, 1.0)
+    }
+
+    /// The widths that have a tick, mm, with their numbers, as close as these find room.
+    fn widths(&self, unit: LengthUnit) -> Vec<(f64, String)> {
+        let millimetres = unit.millimetres();
+        let pixels = (self.end - self.start) / (self.to - self.from) * millimetres;
+        let (from, to) = (self.from / millimetres, self.to / millimetres);
+        let fits = |&(step, decimals): &(f64, usize)| {
+            step * pixels >= text_width(&figure::plain(to, decimals)) + 2.0 * GAP
+        };
+        let widest = (100.0, 0);
+        let (step, decimals) = TICKS.into_iter().find(fits).unwrap_or(widest);
+        let least = (from / step).ceil() as u32;
+        let most = (to / step).floor() as u32;
+        (least..=most)
+            .map(|k| {
+                let value = f64::from(k) * step;
+                (value * millimetres, figure::plain(value, decimals))
+            })
+            .collect()
+    }
+
+    /// The numbers of pencils that have a level line, as close as their numbers find room.
+    fn counts(&self, most: u32) -> Vec<(f64, String)> {
+        let pixels = (self.start - self.end) / f64::from(most);
+        let fits = |step: &u32| f64::from(*step) * pixels >= LINE;
+        let step = [1, 2, 5, 10, 20, 50, 100].into_iter().find(fits);
+        let step = step.unwrap_or(most);
+        (0..=most / step)
+            .map(|k| {
+                let pencils = k * step;
+                (f64::from(pencils), figure::count(u64::from(pencils)))
+            })
+            .collect()
+    }
+}
+
+/// What the axes show: the pencils over the upright one, the width under the level one.
+fn titles((left, right): (f64, f64), bottom: f64, unit: LengthUnit) -> Vec<Label> {
+    let pencils = "Pencils".to_owned();
+    let above = Label {
+        x: GAP + text_width(&pencils) / 2.0,
+        y: GAP + LINE / 2.0,
+        text: pencils,
+    };
+    let below = Label {
+        x: f64::midpoint(left, right),
+        y: bottom + 2.0 * LINE + GAP,
+        text: format!("{}, {}", Field::SlatWidth.spec().label, unit.label()),
+    };
+    vec![above, below]
+}
+
+/// The stairs as a line: along each step and up or down to the next.
+fn tread(steps: &[Step], across: &Axis, up: &Axis) -> String {
+    let ends = steps.iter().skip(1).map(|step| step.from.in_millimetres());
+    let points: Vec<(f64, f64)> = steps
+        .iter()
+        .zip(ends.chain([across.to]))
+        .flat_map(|(step, end)| {
+            let y = up.at(f64::from(step.pencils));
+            [step.from.in_millimetres(), end].map(|width| (across.at(width), y))
+        })
+        .collect();
+    Path::new().run(&points).done()
+}
+
+/// The stocks within the range, those of one width together, without their places.
+fn markers(steps: &[Step], range: (f64, f64), today: &[(Length, String)]) -> Vec<Marker> {
+    let mut stocks: Vec<&(Length, String)> = today
+        .iter()
+        .filter(|(width, _)| (range.0..=range.1).contains(&width.in_millimetres()))
+        .collect();
+    stocks.sort_by(|one, other| one.0.in_millimetres().total_cmp(&other.0.in_millimetres()));
+    let mut markers: Vec<Marker> = Vec::new();
+    for (width, name) in stocks {
+        match markers.last_mut() {
+            Some(last) if width.fits_in(last.width) => last.names.push(name.clone()),
+            _ => markers.push(Marker {
+                width: *width,
+                names: vec![name.clone()],
+                pencils: pencils_on(steps, *width),
+                at: (0.0, 0.0),
+                pole: String::new(),
+                label: None,
+            }),
+        }
+    }
+    markers
+}
+
+/// Pencils from a sandwich of a width; none before the first step.
+fn pencils_on(steps: &[Step], width: Length) -> u32 {
+    let reached = steps.iter().rev().find(|step| step.from.fits_in(width));
+    reached.map_or(0, |step| step.pencils)
+}
+
+/// The range that is drawn, mm.
+fn drawn(range: (Length, Length)) -> (f64, f64) {
+    let spec = Field::SlatWidth.spec();
+    let (from, to) = (range.0.in_millimetres(), range.1.in_millimetres());
+    let from = within(from, spec.least, spec.most - LEAST_RANGE);
+    (from, within(to, from + LEAST_RANGE, spec.most))
+}
+
+/// A number kept between two bounds; one that is none becomes the lower bound.
+fn within(value: f64, least: f64, most: f64) -> f64 {
+    value.max(least).min(most)
+}
+
+/// The chart in words.
+fn describe(steps: &[Step], range: (f64, f64), markers: &[Marker], unit: LengthUnit) -> String {
+    let length = |width: f64| figure::length_with_unit(width, unit);
+    let counts: Vec<String> = steps
+        .iter()
+        .map(|step| {
+            let pencils = figure::count(u64::from(step.pencils));
+            format!("{pencils} from {}", length(step.from.in_millimetres()))
+        })
+        .collect();
+    let stocks: String = markers
+        .iter()
+        .map(|marker| {
+            let pencils = figure::count(u64::from(marker.pencils));
+            let width = length(marker.width.in_millimetres());
+            format!(" {}, {width} wide: {pencils}.", marker.names.join(", "))
+        })
+        .collect();
+    format!(
+        "Pencils from a sandwich against slat width, {} to {}: {}.{stocks}",
+        length(range.0),
+        length(range.1),
+        if counts.is_empty() {
+            "none".to_owned()
+        } else {
+            counts.join(", ")
+        }
+    )
+}
+
+/// Room for a text, px: an upper bound of the widths of letters in the typeface of the page,
+/// and in others as far as that can be said. Derived from its table of advance widths.
+fn text_width(text: &str) -> f64 {
+    let ems = |letter: char| match letter {
+        ' ' | '!' | '\'' | '(' | ')' | ',' | '-' | '.' | ':' | ';' | 'I' | 'f' | 'i' | 'j'
+        | 'l' | 'r' | 't' | '|' => 0.45,
+        '#' | '%' | '@' | 'M' | 'N' | 'O' | 'Q' | 'W' | 'm' | 'w' | '~' | '^' => 1.0,
+        letter if letter.is_ascii() => 0.7,
+        _ => 1.05,
+    };
+    text.chars().map(ems).sum::<f64>() * EM
+}
+
+/// The box of a label, px.
+#[cfg(test)]
+fn area(label: &Label) -> Area {
+    let width = text_width(&label.text);
+    Area {
+        x: label.x - width / 2.0,
+        y: label.y - LINE / 2.0,
+        width,
+        height: LINE,
+    }
+}
