@@ -1,8 +1,8 @@
 //! The scenario that stands there at first start: a small works, invented, with invented numbers.
 
 use solver::{
-    BarrelDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft, RulesDraft, Seam, Shape,
-    SlatDraft, Typed, Way,
+    BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft,
+    RulesDraft, Seam, SearchDraft, Shape, SlatDraft, SpeciesDraft, Typed, Way,
 };
 
 /// The name of the invented works.
@@ -17,12 +17,21 @@ pub fn project() -> ProjectDraft {
         barrel(3, "Learner, triangular", Shape::Triangular, 7.6, 1.2, 2.2),
         barrel(4, "Jumbo, round", Shape::Round, 9.8, 0.0, 3.3),
     ];
-    let slats = vec![
+    let mut slats = vec![
         slat(11, "Seven-ply, 74", 74.0, 5.0, 600, 118.0, 1400, None),
         slat(12, "Wide, 78", 78.0, 5.2, 600, 137.5, 0, Some(60)),
         slat(13, "Thin, 70", 69.85, 4.76, 600, 103.0, 0, None),
         slat(14, "Six-ply, 66", 66.0, 5.0, 800, 127.0, 350, Some(40)),
         slat(15, "Thick, 74", 74.0, 6.8, 400, 109.0, 0, None),
+    ];
+    // As dry at the groove head as they are delivered, so that the slats do not move yet.
+    for (slat, species) in slats.iter_mut().zip([21, 21, 21, 22, 22]) {
+        slat.draft.species = Some(Id(species));
+    }
+    let cutter_sets = vec![
+        cutter_set(31, "Writer head, tens", 7.24, 10.0, Some(1), 0.0),
+        cutter_set(32, "Sketcher head, nines", 7.6, 9.0, Some(2), 0.0),
+        cutter_set(33, "Wide head, sevens", 10.2, 7.0, None, 640.0),
     ];
     ProjectDraft {
         name: NAME.to_owned(),
@@ -35,7 +44,14 @@ pub fn project() -> ProjectDraft {
         },
         barrels,
         slats,
+        species: vec![
+            species(21, "Brook cedar (invented)", 3.1, 5.4),
+            species(22, "Mill lime (invented)", 5.9, 8.8),
+        ],
+        conditions: ConditionsDraft::new(),
+        cutter_sets,
         rules: RulesDraft::new(),
+        search: SearchDraft::new(),
         orders: vec![
             order(1, 420.0),
             order(2, 150.0),
@@ -58,7 +74,11 @@ pub fn blank() -> ProjectDraft {
             id: Id(2),
             draft: SlatDraft::new("Slat 1"),
         }],
+        species: Vec::new(),
+        conditions: ConditionsDraft::new(),
+        cutter_sets: Vec::new(),
         rules: RulesDraft::new(),
+        search: SearchDraft::new(),
         layout: LayoutDraft {
             barrel: Id(1),
             top: Id(2),
@@ -106,6 +126,31 @@ fn slat(
     Entry { id: Id(id), draft }
 }
 
+fn species(id: u32, name: &str, radial: f64, tangential: f64) -> Entry<SpeciesDraft> {
+    let mut draft = SpeciesDraft::new(name);
+    draft.radial = Typed::Number(radial);
+    draft.tangential = Typed::Number(tangential);
+    Entry { id: Id(id), draft }
+}
+
+fn cutter_set(
+    id: u32,
+    name: &str,
+    pitch: f64,
+    most: f64,
+    barrel: Option<u32>,
+    price: f64,
+) -> Entry<CutterSetDraft> {
+    let draft = CutterSetDraft {
+        name: name.to_owned(),
+        pitch: Typed::Number(pitch),
+        most: Typed::Number(most),
+        barrel: barrel.map(Id),
+        price: Typed::Number(price),
+    };
+    Entry { id: Id(id), draft }
+}
+
 fn order(barrel: u32, gross: f64) -> OrderDraft {
     OrderDraft {
         barrel: Id(barrel),
@@ -130,7 +175,21 @@ mod tests {
     }
 
     #[test]
+    fn the_slats_of_the_scenario_do_not_move() {
+        for slat in project().check().unwrap().slats {
+            assert_eq!(slat.grooved_width(), slat.width());
+            assert_eq!(slat.grooved_thickness(), slat.thickness());
+        }
+    }
+
+    #[test]
     fn it_says_that_it_is_invented() {
         assert!(NAME.contains("invented"));
+        let woods = project().species;
+        assert!(
+            woods
+                .iter()
+                .all(|wood| wood.draft.name.contains("invented"))
+        );
     }
 }

@@ -303,7 +303,7 @@ pub struct RunLine {
     pub pencils_per_sandwich: u32,
     /// Sandwiches to glue.
     pub sandwiches: Whole,
-    /// Pencils from those sandwiches.
+    /// Pencils from those sandwiches, before any are thrown out.
     pub pencils: Whole,
 }
 
@@ -320,7 +320,7 @@ pub struct Totals {
     pub wood_bought_mm3: f64,
     /// Pencils ordered.
     pub pencils_ordered: Whole,
-    /// Pencils made beyond the orders.
+    /// Good pencils beyond the orders, to be expected.
     pub pencils_over: Whole,
     /// Cost over the gross ordered, in hundredths, not rounded; `None` when none is ordered.
     pub cost_per_gross: Option<f64>,

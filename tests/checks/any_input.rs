@@ -3,8 +3,9 @@
 use proptest::prelude::*;
 use solver::purchase::{PencilOrder, PurchaseDraft, PurchaseLimits, SlatStock, plan};
 use solver::{
-    Aim, Angle, BarrelDraft, Drawing, Entry, Field, Id, LayoutDraft, LengthUnit, OrderDraft, Place,
-    Project, ProjectDraft, RulesDraft, Shape, Sheet, SlatDraft, Spacing, Typed, Way, draw_barrel,
+    Aim, Angle, BarrelDraft, ConditionsDraft, CutterSetDraft, Drawing, Entry, Field, Id,
+    LayoutDraft, LengthUnit, MoistureSource, OrderDraft, Place, Project, ProjectDraft, RulesDraft,
+    SearchDraft, Shape, Sheet, SlatDraft, Spacing, SpeciesDraft, Typed, Way, draw_barrel,
     draw_sandwich, lay_out, rank,
 };
 
@@ -38,24 +39,36 @@ fn any_typed() -> impl Strategy<Value = Typed> {
     ]
 }
 
-/// A project in which two barrels lie on two stocks.
-fn plain_project(shapes: [Shape; 2], way: Way, spacing: Spacing, ids: [u32; 3]) -> ProjectDraft {
+/// A project in which two barrels lie on two stocks, one of them of a species.
+fn plain_project(shapes: [Shape; 2], way: Way, spacing: Spacing, ids: [u32; 4]) -> ProjectDraft {
     let barrels = (1..).zip(shapes).map(|(id, shape)| Entry {
         id: Id(id),
         draft: BarrelDraft::new("Barrel", shape),
     });
-    let slats = [11, 12].map(|id| Entry {
+    let mut slats = [11, 12].map(|id| Entry {
         id: Id(id),
         draft: SlatDraft::new("Slat"),
     });
+    slats[0].draft.species = Some(Id(21));
     ProjectDraft {
         name: String::new(),
         barrels: barrels.collect(),
         slats: slats.to_vec(),
+        species: vec![Entry {
+            id: Id(21),
+            draft: SpeciesDraft::new("Wood"),
+        }],
+        conditions: ConditionsDraft::new(),
+        cutter_sets: vec![Entry {
+            id: Id(31),
+            draft: CutterSetDraft::new("Set"),
+        }],
         rules: RulesDraft {
             spacing,
+            cutter_set: Some(Id(ids[3])),
             ..RulesDraft::new()
         },
+        search: SearchDraft::new(),
         layout: LayoutDraft {
             barrel: Id(ids[0]),
             top: Id(ids[1]),
@@ -76,7 +89,12 @@ fn fields(project: &mut ProjectDraft) -> Vec<&mut Typed> {
     for Entry { draft, .. } in &mut project.barrels {
         fields.extend([
             &mut draft.size,
+            &mut draft.sides,
+            &mut draft.height,
+            &mut draft.face_radius,
             &mut draft.corner_radius,
+            &mut draft.axis_across,
+            &mut draft.axis_up,
             &mut draft.coat,
             &mut draft.length,
             &mut draft.lead_diameter,
@@ -89,15 +107,35 @@ fn fields(project: &mut ProjectDraft) -> Vec<&mut Typed> {
             &mut draft.thickness,
             &mut draft.width_tolerance,
             &mut draft.thickness_tolerance,
+            &mut draft.moisture,
             &mut draft.pack_slats,
             &mut draft.pack_price,
             &mut draft.on_hand,
             &mut draft.pack_limit,
         ]);
     }
+    for Entry { draft, .. } in &mut project.species {
+        fields.extend([
+            &mut draft.radial,
+            &mut draft.tangential,
+            &mut draft.fibre_saturation,
+        ]);
+    }
+    for Entry { draft, .. } in &mut project.cutter_sets {
+        fields.extend([&mut draft.pitch, &mut draft.most, &mut draft.price]);
+    }
+    let (conditions, search) = (&mut project.conditions, &mut project.search);
+    fields.extend([
+        &mut conditions.moisture,
+        &mut conditions.temperature,
+        &mut conditions.humidity,
+        &mut search.new_set_price,
+        &mut search.year_gross,
+    ]);
     let rules = &mut project.rules;
     fields.extend([
         &mut rules.pitch,
+        &mut rules.most,
         &mut rules.clearance,
         &mut rules.axis_height,
         &mut rules.land,
@@ -108,6 +146,10 @@ fn fields(project: &mut ProjectDraft) -> Vec<&mut Typed> {
         &mut rules.eccentricity,
         &mut rules.bond,
         &mut rules.relief,
+        &mut rules.end_trim,
+        &mut rules.saw_kerf,
+        &mut rules.slat_rejects,
+        &mut rules.pencil_rejects,
     ]);
     fields.extend(project.orders.iter_mut().map(|order| &mut order.gross));
     fields
@@ -118,16 +160,20 @@ fn any_project() -> impl Strategy<Value = ProjectDraft> {
     let shape = || prop::sample::select(Shape::ALL.to_vec());
     let way = shape().prop_flat_map(|shape| prop::sample::select(Way::of(shape)));
     let ways = prop_oneof![way, Just(Way::Turned)];
-    let spacing = prop::sample::select(Spacing::ALL.to_vec());
+    let spacings: Vec<Spacing> = Spacing::ALL.into_iter().chain([Spacing::Set]).collect();
+    let spacing = prop::sample::select(spacings);
     // Some of them name nothing.
-    let ids = (1..=3_u32, 11..=13_u32, 10..=12_u32).prop_map(|(a, b, c)| [a, b, c]);
+    let ids = (1..=3_u32, 11..=13_u32, 10..=12_u32, 31..=32_u32);
+    let ids = ids.prop_map(|(a, b, c, d)| [a, b, c, d]);
+    let source = prop::sample::select(MoistureSource::ALL.to_vec());
     let changes = prop_oneof![
         4 => prop::collection::vec((any::<prop::sample::Index>(), any_typed()), 0..4),
         1 => prop::collection::vec((any::<prop::sample::Index>(), any_typed()), 0..40),
     ];
-    ([shape(), shape()], ways, spacing, ids, changes).prop_map(
-        |(shapes, way, spacing, ids, changes)| {
+    ([shape(), shape()], ways, spacing, ids, source, changes).prop_map(
+        |(shapes, way, spacing, ids, source, changes)| {
             let mut project = plain_project(shapes, way, spacing, ids);
+            project.conditions.source = source;
             for (place, typed) in changes {
                 let mut fields = fields(&mut project);
                 let place = place.index(fields.len());
@@ -225,7 +271,7 @@ proptest! {
                     || draft.slat_place(draft.layout.bottom).is_none();
                 prop_assert!(missing || !problems.is_empty());
                 for problem in problems {
-                    prop_assert!(!matches!(problem.place, Place::Order(_)));
+                    prop_assert!(!matches!(problem.place, Place::Order(_) | Place::Search));
                     for unit in UNITS {
                         // What was typed may be quoted, so any text may stand here.
                         prop_assert!(!problem.problem.message(unit).is_empty());

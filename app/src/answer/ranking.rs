@@ -50,20 +50,21 @@ type Parts = (Barrel, Rules, Vec<(WayWord, Angle)>);
 /// What every row needs, or everything that is wrong with it.
 fn checked(draft: &ProjectDraft, unit: LengthUnit) -> Result<Parts, Vec<String>> {
     let mut problems = Vec::new();
-    let mut refuse = |place, found: Vec<FieldProblem>| {
-        for problem in found {
-            problems.push(sentence(&Problem { place, problem }, draft, unit));
-        }
+    let mut refuse = |found: Vec<Problem>| {
+        problems.extend(found.iter().map(|problem| sentence(problem, draft, unit)));
+    };
+    let placed = |place, found: Vec<FieldProblem>| {
+        let placed = |problem| Problem { place, problem };
+        found.into_iter().map(placed).collect::<Vec<Problem>>()
     };
     let barrel = draft.barrel_place(draft.layout.barrel).map(|place| {
         let barrel = draft.barrels[place].draft.check();
-        barrel.map_err(|found| refuse(Place::Barrel(place), found))
+        barrel.map_err(|found| refuse(placed(Place::Barrel(place), found)))
     });
-    let rules = draft.rules.check();
-    let rules = rules.map_err(|found| refuse(Place::Rules, found));
+    let rules = draft.check_rules().map_err(&mut refuse);
     let turned = (draft.layout_way() == Way::Turned).then(|| {
         let turn = draft.layout.turn.read(Field::Turn).map(Angle::degrees);
-        turn.map_err(|problem| refuse(Place::Layout, vec![problem]))
+        turn.map_err(|problem| refuse(placed(Place::Layout, vec![problem])))
     });
     if barrel.is_none() {
         problems.push("Layout: its barrel is not in the project any more: choose another".into());
@@ -84,7 +85,7 @@ fn checked(draft: &ProjectDraft, unit: LengthUnit) -> Result<Parts, Vec<String>>
 fn stocks(draft: &ProjectDraft, unit: LengthUnit) -> (Vec<usize>, Vec<Slat>, Vec<LeftOut>) {
     let (mut places, mut slats, mut left_out) = (Vec::new(), Vec::new(), Vec::new());
     for (place, entry) in draft.slats.iter().enumerate() {
-        match entry.draft.check() {
+        match draft.check_slat(place) {
             Ok(slat) => {
                 places.push(place);
                 slats.push(slat);
@@ -92,9 +93,12 @@ fn stocks(draft: &ProjectDraft, unit: LengthUnit) -> (Vec<usize>, Vec<Slat>, Vec
             Err(problems) => left_out.push(LeftOut {
                 slat: entry.id.0,
                 slat_name: entry.draft.name.clone(),
-                problems: problems
-                    .iter()
-                    .map(|problem| problem.message(unit))
+                problems: (problems.iter())
+                    .map(|problem| match problem.place {
+                        // Its name stands in front of all.
+                        Place::Slat(_) => problem.problem.message(unit),
+                        _ => sentence(problem, draft, unit),
+                    })
                     .collect(),
             }),
         }

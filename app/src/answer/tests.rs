@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use solver::{
-    BarrelDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft, RulesDraft, Seam, Shape,
-    SlatDraft, Typed, Way,
+    BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft,
+    RulesDraft, Seam, SearchDraft, Shape, SlatDraft, Spacing, SpeciesDraft, Typed, Way,
 };
 
 use super::answer;
@@ -38,7 +38,17 @@ fn project() -> ProjectDraft {
             slat(12, "Usual", 74.0, 5.0),
             slat(13, "Narrow", 69.85, 4.76),
         ],
+        species: vec![Entry {
+            id: Id(21),
+            draft: SpeciesDraft::new("Cedar"),
+        }],
+        conditions: ConditionsDraft::new(),
+        cutter_sets: vec![Entry {
+            id: Id(31),
+            draft: CutterSetDraft::new("Tens"),
+        }],
         rules: RulesDraft::new(),
+        search: SearchDraft::new(),
         layout: LayoutDraft {
             barrel: Id(1),
             top: Id(11),
@@ -176,6 +186,44 @@ fn a_stock_that_is_wrong_is_left_out_and_told() {
 }
 
 #[test]
+fn a_stock_that_shrinks_is_ranked_as_it_is_grooved() {
+    let mut project = project();
+    project.slats[1].draft.species = Some(Id(21));
+    project.slats[1].draft.moisture = Typed::Number(12.0);
+    let shrunk = ranking(&project, AimWord::Pencils);
+    assert_eq!(row(&shrunk, 12, WayWord::ThroughFaces).pencils, 9);
+}
+
+#[test]
+fn a_wrong_species_leaves_its_stocks_out_by_name() {
+    let mut project = project();
+    project.slats[1].draft.species = Some(Id(21));
+    project.species[0].draft.radial = Typed::empty();
+    let ranking = ranking(&project, AimWord::Pencils);
+    assert_eq!((ranking.left_out.len(), ranking.left_out[0].slat), (1, 12));
+    let told = &ranking.left_out[0].problems;
+    assert!(
+        told[0].starts_with("Species “Cedar”: Radial shrinkage"),
+        "{told:?}"
+    );
+}
+
+#[test]
+fn a_cutter_set_sets_the_pitch_of_every_row() {
+    let mut project = project();
+    project.rules.spacing = Spacing::Set;
+    project.rules.cutter_set = Some(Id(31));
+    let first = ranking(&project, AimWord::Pencils);
+    assert!(first.rows.iter().all(|row| row.pitch_mm == 7.5));
+    project.cutter_sets[0].draft.barrel = Some(Id(2));
+    let problems = refused(ask_ranking(&project, AimWord::Pencils).0);
+    assert!(
+        problems[0].starts_with("Machining rules: The cutter set"),
+        "{problems:?}"
+    );
+}
+
+#[test]
 fn what_does_not_fit_stands_last_with_its_reason() {
     let mut project = project();
     project.slats[1].draft.thickness = Typed::Number(3.0);
@@ -286,6 +334,7 @@ fn the_layout_looked_at_has_no_say_in_a_purchase() {
     project.layout.way = Way::Turned;
     project.layout.turn = Typed::Text("half".to_owned());
     project.layout.barrel = Id(99);
+    project.search.year_gross = Typed::Text("many".to_owned());
     assert_eq!(cheapest(&project).totals.cost.hundredths(), 10_000);
 }
 

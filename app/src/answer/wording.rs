@@ -24,8 +24,26 @@ fn place_name(place: Place, draft: &ProjectDraft) -> String {
                 .map(|entry| entry.draft.name.as_str());
             named("Slat stock", place, name)
         }
+        Place::Species(place) => {
+            let name = draft.species.get(place);
+            named(
+                "Species",
+                place,
+                name.map(|entry| entry.draft.name.as_str()),
+            )
+        }
+        Place::Conditions => "Conditions at grooving".to_owned(),
+        Place::CutterSet(place) => {
+            let name = draft.cutter_sets.get(place);
+            named(
+                "Cutter set",
+                place,
+                name.map(|entry| entry.draft.name.as_str()),
+            )
+        }
         Place::Rules => "Machining rules".to_owned(),
         Place::Layout => "Layout".to_owned(),
+        Place::Search => "Search".to_owned(),
         Place::Order(place) => format!("Order {}", place + 1),
     }
 }

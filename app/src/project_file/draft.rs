@@ -1,10 +1,14 @@
 //! From the draft on the page to the file, and back.
 
 use solver::{
-    BarrelDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft, RulesDraft, SlatDraft,
+    BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft,
+    RulesDraft, SearchDraft, SlatDraft, SpeciesDraft,
 };
 
-use super::{BarrelFile, LayoutFile, OrderFile, ProjectFile, RulesFile, SlatFile};
+use super::{
+    BarrelFile, ConditionsFile, CutterSetFile, LayoutFile, OrderFile, ProjectFile, RulesFile,
+    SearchFile, SlatFile, SpeciesFile,
+};
 
 impl From<&ProjectDraft> for ProjectFile {
     fn from(draft: &ProjectDraft) -> Self {
@@ -12,8 +16,12 @@ impl From<&ProjectDraft> for ProjectFile {
             name: draft.name.clone(),
             barrels: draft.barrels.iter().map(barrel_file).collect(),
             slats: draft.slats.iter().map(slat_file).collect(),
+            species: draft.species.iter().map(species_file).collect(),
+            conditions: conditions_file(&draft.conditions),
+            cutter_sets: draft.cutter_sets.iter().map(cutter_set_file).collect(),
             rules: rules_file(&draft.rules),
             layout: layout_file(&draft.layout),
+            search: search_file(&draft.search),
             orders: draft.orders.iter().map(order_file).collect(),
         }
     }
@@ -27,20 +35,30 @@ impl ProjectFile {
             name: self.name.clone(),
             barrels: self.barrels.iter().map(barrel_draft).collect(),
             slats: self.slats.iter().map(slat_draft).collect(),
+            species: self.species.iter().map(species_draft).collect(),
+            conditions: conditions_draft(&self.conditions),
+            cutter_sets: self.cutter_sets.iter().map(cutter_set_draft).collect(),
             rules: rules_draft(&self.rules),
             layout: layout_draft(&self.layout),
+            search: search_draft(&self.search),
             orders: self.orders.iter().map(order_draft).collect(),
         }
     }
 }
 
-fn barrel_file(Entry { id, draft }: &Entry<BarrelDraft>) -> BarrelFile {
+pub(super) fn barrel_file(Entry { id, draft }: &Entry<BarrelDraft>) -> BarrelFile {
     BarrelFile {
         id: id.0,
         name: draft.name.clone(),
         shape: draft.shape.into(),
         size_mm: (&draft.size).into(),
+        sides: (&draft.sides).into(),
+        height_mm: (&draft.height).into(),
+        face_radius_mm: (&draft.face_radius).into(),
         corner_radius_mm: (&draft.corner_radius).into(),
+        path: draft.path.clone(),
+        axis_across_mm: (&draft.axis_across).into(),
+        axis_up_mm: (&draft.axis_up).into(),
         coat_mm: (&draft.coat).into(),
         length_mm: (&draft.length).into(),
         lead_diameter_mm: (&draft.lead_diameter).into(),
@@ -54,7 +72,13 @@ fn barrel_draft(file: &BarrelFile) -> Entry<BarrelDraft> {
             name: file.name.clone(),
             shape: file.shape.into(),
             size: (&file.size_mm).into(),
+            sides: (&file.sides).into(),
+            height: (&file.height_mm).into(),
+            face_radius: (&file.face_radius_mm).into(),
             corner_radius: (&file.corner_radius_mm).into(),
+            path: file.path.clone(),
+            axis_across: (&file.axis_across_mm).into(),
+            axis_up: (&file.axis_up_mm).into(),
             coat: (&file.coat_mm).into(),
             length: (&file.length_mm).into(),
             lead_diameter: (&file.lead_diameter_mm).into(),
@@ -62,7 +86,7 @@ fn barrel_draft(file: &BarrelFile) -> Entry<BarrelDraft> {
     }
 }
 
-fn slat_file(Entry { id, draft }: &Entry<SlatDraft>) -> SlatFile {
+pub(super) fn slat_file(Entry { id, draft }: &Entry<SlatDraft>) -> SlatFile {
     SlatFile {
         id: id.0,
         name: draft.name.clone(),
@@ -71,6 +95,9 @@ fn slat_file(Entry { id, draft }: &Entry<SlatDraft>) -> SlatFile {
         thickness_mm: (&draft.thickness).into(),
         width_tolerance_mm: (&draft.width_tolerance).into(),
         thickness_tolerance_mm: (&draft.thickness_tolerance).into(),
+        species: draft.species.map(|id| id.0),
+        moisture_percent: (&draft.moisture).into(),
+        sawing: draft.sawing.into(),
         pack_slats: (&draft.pack_slats).into(),
         pack_price: (&draft.pack_price).into(),
         on_hand_slats: (&draft.on_hand).into(),
@@ -88,6 +115,9 @@ fn slat_draft(file: &SlatFile) -> Entry<SlatDraft> {
             thickness: (&file.thickness_mm).into(),
             width_tolerance: (&file.width_tolerance_mm).into(),
             thickness_tolerance: (&file.thickness_tolerance_mm).into(),
+            species: file.species.map(Id),
+            moisture: (&file.moisture_percent).into(),
+            sawing: file.sawing.into(),
             pack_slats: (&file.pack_slats).into(),
             pack_price: (&file.pack_price).into(),
             on_hand: (&file.on_hand_slats).into(),
@@ -96,10 +126,76 @@ fn slat_draft(file: &SlatFile) -> Entry<SlatDraft> {
     }
 }
 
-fn rules_file(draft: &RulesDraft) -> RulesFile {
+fn species_file(Entry { id, draft }: &Entry<SpeciesDraft>) -> SpeciesFile {
+    SpeciesFile {
+        id: id.0,
+        name: draft.name.clone(),
+        radial_percent: (&draft.radial).into(),
+        tangential_percent: (&draft.tangential).into(),
+        fibre_saturation_percent: (&draft.fibre_saturation).into(),
+    }
+}
+
+fn species_draft(file: &SpeciesFile) -> Entry<SpeciesDraft> {
+    Entry {
+        id: Id(file.id),
+        draft: SpeciesDraft {
+            name: file.name.clone(),
+            radial: (&file.radial_percent).into(),
+            tangential: (&file.tangential_percent).into(),
+            fibre_saturation: (&file.fibre_saturation_percent).into(),
+        },
+    }
+}
+
+pub(super) fn conditions_file(draft: &ConditionsDraft) -> ConditionsFile {
+    ConditionsFile {
+        source: draft.source.into(),
+        moisture_percent: (&draft.moisture).into(),
+        temperature_celsius: (&draft.temperature).into(),
+        humidity_percent: (&draft.humidity).into(),
+    }
+}
+
+fn conditions_draft(file: &ConditionsFile) -> ConditionsDraft {
+    ConditionsDraft {
+        source: file.source.into(),
+        moisture: (&file.moisture_percent).into(),
+        temperature: (&file.temperature_celsius).into(),
+        humidity: (&file.humidity_percent).into(),
+    }
+}
+
+fn cutter_set_file(Entry { id, draft }: &Entry<CutterSetDraft>) -> CutterSetFile {
+    CutterSetFile {
+        id: id.0,
+        name: draft.name.clone(),
+        pitch_mm: (&draft.pitch).into(),
+        most: (&draft.most).into(),
+        barrel: draft.barrel.map(|id| id.0),
+        price: (&draft.price).into(),
+    }
+}
+
+fn cutter_set_draft(file: &CutterSetFile) -> Entry<CutterSetDraft> {
+    Entry {
+        id: Id(file.id),
+        draft: CutterSetDraft {
+            name: file.name.clone(),
+            pitch: (&file.pitch_mm).into(),
+            most: (&file.most).into(),
+            barrel: file.barrel.map(Id),
+            price: (&file.price).into(),
+        },
+    }
+}
+
+pub(super) fn rules_file(draft: &RulesDraft) -> RulesFile {
     RulesFile {
         spacing: draft.spacing.into(),
         pitch_mm: (&draft.pitch).into(),
+        cutter_set: draft.cutter_set.map(|id| id.0),
+        most: (&draft.most).into(),
         clearance_mm: (&draft.clearance).into(),
         axis_height_mm: (&draft.axis_height).into(),
         land_mm: (&draft.land).into(),
@@ -110,6 +206,10 @@ fn rules_file(draft: &RulesDraft) -> RulesFile {
         eccentricity_mm: (&draft.eccentricity).into(),
         bond_mm: (&draft.bond).into(),
         relief_degrees: (&draft.relief).into(),
+        end_trim_mm: (&draft.end_trim).into(),
+        saw_kerf_mm: (&draft.saw_kerf).into(),
+        slat_rejects_percent: (&draft.slat_rejects).into(),
+        pencil_rejects_percent: (&draft.pencil_rejects).into(),
     }
 }
 
@@ -117,6 +217,8 @@ fn rules_draft(file: &RulesFile) -> RulesDraft {
     RulesDraft {
         spacing: file.spacing.into(),
         pitch: (&file.pitch_mm).into(),
+        cutter_set: file.cutter_set.map(Id),
+        most: (&file.most).into(),
         clearance: (&file.clearance_mm).into(),
         axis_height: (&file.axis_height_mm).into(),
         land: (&file.land_mm).into(),
@@ -127,6 +229,10 @@ fn rules_draft(file: &RulesFile) -> RulesDraft {
         eccentricity: (&file.eccentricity_mm).into(),
         bond: (&file.bond_mm).into(),
         relief: (&file.relief_degrees).into(),
+        end_trim: (&file.end_trim_mm).into(),
+        saw_kerf: (&file.saw_kerf_mm).into(),
+        slat_rejects: (&file.slat_rejects_percent).into(),
+        pencil_rejects: (&file.pencil_rejects_percent).into(),
     }
 }
 
@@ -147,6 +253,26 @@ fn layout_draft(file: &LayoutFile) -> LayoutDraft {
         bottom: Id(file.bottom),
         way: file.way.into(),
         turn: (&file.turn_degrees).into(),
+    }
+}
+
+pub(super) fn search_file(draft: &SearchDraft) -> SearchFile {
+    SearchFile {
+        turns: draft.turns.into(),
+        axis: draft.axis.into(),
+        pairs: draft.pairs.into(),
+        new_set_price: (&draft.new_set_price).into(),
+        year_gross: (&draft.year_gross).into(),
+    }
+}
+
+fn search_draft(file: &SearchFile) -> SearchDraft {
+    SearchDraft {
+        turns: file.turns.into(),
+        axis: file.axis.into(),
+        pairs: file.pairs.into(),
+        new_set_price: (&file.new_set_price).into(),
+        year_gross: (&file.year_gross).into(),
     }
 }
 

@@ -4,9 +4,12 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Entered, ShapeWord, SpacingWord, WayWord};
+use super::{
+    AxisWord, Entered, MoistureSourceWord, PairsWord, SawingWord, ShapeWord, SpacingWord,
+    TurnsWord, WayWord,
+};
 
-/// A project as version 1 of the file keeps it.
+/// A project as the newest version of the file keeps it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ProjectFile {
     /// What it is called.
@@ -15,10 +18,18 @@ pub struct ProjectFile {
     pub barrels: Vec<BarrelFile>,
     /// The slat stocks.
     pub slats: Vec<SlatFile>,
+    /// The species of wood.
+    pub species: Vec<SpeciesFile>,
+    /// The conditions in which the slats are grooved.
+    pub conditions: ConditionsFile,
+    /// The cutter sets.
+    pub cutter_sets: Vec<CutterSetFile>,
     /// The machining rules.
     pub rules: RulesFile,
     /// The layout that is looked at.
     pub layout: LayoutFile,
+    /// What a search for the best layout may try.
+    pub search: SearchFile,
     /// The order book.
     pub orders: Vec<OrderFile>,
 }
@@ -32,10 +43,22 @@ pub struct BarrelFile {
     pub name: String,
     /// The kind of outline.
     pub shape: ShapeWord,
-    /// Finished diameter, distance across flats, or height.
+    /// Finished diameter, distance across flats, inscribed diameter, height, or width.
     pub size_mm: Entered,
+    /// Sides of a polygon.
+    pub sides: Entered,
+    /// Finished height of an outline that is given by width and height.
+    pub height_mm: Entered,
+    /// Finished radius of bulging faces; an empty text where they are flat.
+    pub face_radius_mm: Entered,
     /// Finished radius of the corners.
     pub corner_radius_mm: Entered,
+    /// The outline that was drawn, as the data of an SVG path; an empty text where none was.
+    pub path: String,
+    /// Lead axis to the right of the centre of area of an outline that was drawn.
+    pub axis_across_mm: Entered,
+    /// Lead axis above the centre of area of an outline that was drawn.
+    pub axis_up_mm: Entered,
     /// Coat build per side.
     pub coat_mm: Entered,
     /// Length of the pencil.
@@ -61,6 +84,12 @@ pub struct SlatFile {
     pub width_tolerance_mm: Entered,
     /// What a slat may lack in thickness.
     pub thickness_tolerance_mm: Entered,
+    /// The `id` of the species; `null` for none.
+    pub species: Option<u32>,
+    /// Moisture content as delivered.
+    pub moisture_percent: Entered,
+    /// How the growth rings run.
+    pub sawing: SawingWord,
     /// Slats in a pack.
     pub pack_slats: Entered,
     /// Price of a pack in major units of the currency.
@@ -71,6 +100,51 @@ pub struct SlatFile {
     pub pack_limit: Entered,
 }
 
+/// A species of wood.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SpeciesFile {
+    /// Its lasting name, told apart from those of the other species.
+    pub id: u32,
+    /// What it is called.
+    pub name: String,
+    /// Radial shrinkage from green to ovendry.
+    pub radial_percent: Entered,
+    /// Tangential shrinkage from green to ovendry.
+    pub tangential_percent: Entered,
+    /// Moisture content at which shrinkage begins.
+    pub fibre_saturation_percent: Entered,
+}
+
+/// The conditions in which the slats are grooved.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct ConditionsFile {
+    /// Where the moisture content is taken from.
+    pub source: MoistureSourceWord,
+    /// Moisture content of the slats, where it is given.
+    pub moisture_percent: Entered,
+    /// Temperature of the air.
+    pub temperature_celsius: Entered,
+    /// Relative humidity of the air.
+    pub humidity_percent: Entered,
+}
+
+/// A cutter set.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct CutterSetFile {
+    /// Its lasting name, told apart from those of the other sets.
+    pub id: u32,
+    /// What it is called.
+    pub name: String,
+    /// Distance between neighbouring cutters.
+    pub pitch_mm: Entered,
+    /// Most grooves side by side.
+    pub most: Entered,
+    /// The `id` of the barrel it is ground for; `null` for any.
+    pub barrel: Option<u32>,
+    /// What is still to be paid for it, in major units of the currency.
+    pub price: Entered,
+}
+
 /// The machining rules.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct RulesFile {
@@ -78,6 +152,10 @@ pub struct RulesFile {
     pub spacing: SpacingWord,
     /// The pitch, where it is given.
     pub pitch_mm: Entered,
+    /// The `id` of the cutter set, where it sets the pitch; `null` for none.
+    pub cutter_set: Option<u32>,
+    /// Most grooves side by side; an empty text for as many as fit.
+    pub most: Entered,
     /// Radial clearance of the groove round the lead.
     pub clearance_mm: Entered,
     /// Height of the lead axis above the glue plane.
@@ -98,6 +176,14 @@ pub struct RulesFile {
     pub bond_mm: Entered,
     /// Least lean of a straight side from upright.
     pub relief_degrees: Entered,
+    /// Least wood cut off each end of the slat.
+    pub end_trim_mm: Entered,
+    /// Wood the saw takes between two pencils of one slat length.
+    pub saw_kerf_mm: Entered,
+    /// Share of slats thrown out.
+    pub slat_rejects_percent: Entered,
+    /// Share of pencils thrown out.
+    pub pencil_rejects_percent: Entered,
 }
 
 /// The layout that is looked at.
@@ -113,6 +199,21 @@ pub struct LayoutFile {
     pub way: WayWord,
     /// The angle, where it is given.
     pub turn_degrees: Entered,
+}
+
+/// What a search for the best layout may try.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SearchFile {
+    /// Which turns are tried.
+    pub turns: TurnsWord,
+    /// Which heights of the lead axis are tried.
+    pub axis: AxisWord,
+    /// Which two slats make a sandwich.
+    pub pairs: PairsWord,
+    /// Price of a cutter set made to measure; an empty text when none is bought.
+    pub new_set_price: Entered,
+    /// Pencils made in a year, in gross of 144.
+    pub year_gross: Entered,
 }
 
 /// A line of the order book.

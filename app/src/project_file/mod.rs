@@ -9,7 +9,8 @@
 //! A file keeps what a person typed, right or wrong: a field holds a number, or the text that is
 //! not a number yet. What is refused is only what cannot be taken for a project at all; then every
 //! problem is told at once, with the place where it stands. The limits are clear ones:
-//! [`MOST_BYTES`] for the file, [`MOST_ENTRIES`] for a list, [`MOST_CHARACTERS`] for a text.
+//! [`MOST_BYTES`] for the file, [`MOST_ENTRIES`] for a list, [`MOST_CHARACTERS`] for a text,
+//! [`MOST_PATH_CHARACTERS`] for an outline that was drawn.
 //!
 //! A new version of the format gets a reader of its own beside `version_1`, a fixture, and a line
 //! in `version`; the readers before it stay.
@@ -17,18 +18,25 @@
 mod draft;
 mod entered;
 mod file;
+mod names;
 mod problem;
 mod reader;
 #[cfg(test)]
 mod tests;
 mod version;
 mod version_1;
+mod version_2;
 mod words;
 
 pub use entered::Entered;
-pub use file::{BarrelFile, LayoutFile, OrderFile, ProjectFile, RulesFile, SlatFile};
+pub use file::{
+    BarrelFile, ConditionsFile, CutterSetFile, LayoutFile, OrderFile, ProjectFile, RulesFile,
+    SearchFile, SlatFile, SpeciesFile,
+};
 pub use problem::{FileCause, FileProblem};
-pub use words::{ShapeWord, SpacingWord, WayWord};
+pub use words::{
+    AxisWord, MoistureSourceWord, PairsWord, SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,
+};
 
 use serde::Serialize;
 use solver::ProjectDraft;
@@ -44,6 +52,9 @@ pub const MOST_ENTRIES: usize = 2_000;
 /// The most characters a name or another text may have.
 pub const MOST_CHARACTERS: usize = 500;
 
+/// The most characters the path of an outline may have.
+pub const MOST_PATH_CHARACTERS: usize = 20_000;
+
 /// The word that tells a project from other JSON.
 const FORMAT: &str = "slatwright-project";
 
@@ -52,7 +63,7 @@ const FORMAT: &str = "slatwright-project";
 pub struct Opened {
     /// The project.
     pub draft: ProjectDraft,
-    /// What stands in the file and is not looked at, and what names a barrel or a stock that is
+    /// What stands in the file and is not looked at, and what names a member of a list that is
     /// not there. The project opens all the same.
     pub notes: Vec<FileProblem>,
 }
@@ -64,11 +75,9 @@ pub struct Opened {
 ///
 /// ```
 /// # use app::project_file::{read, write};
-/// # use solver::{Id, LayoutDraft, ProjectDraft, RulesDraft, Seam, Typed, Way};
-/// # let layout = LayoutDraft { barrel: Id(1), top: Id(2), bottom: Id(2), way: Way::Usual(Seam::AnyWay), turn: Typed::Number(0.0) };
-/// # let draft = ProjectDraft { name: "Trial".into(), barrels: vec![], slats: vec![], rules: RulesDraft::new(), layout, orders: vec![] };
+/// let draft = app::demo::blank();
 /// let text = write(&draft);
-/// assert!(text.starts_with("{\n  \"format\": \"slatwright-project\",\n  \"version\": 1,"));
+/// assert!(text.starts_with("{\n  \"format\": \"slatwright-project\",\n  \"version\": 2,"));
 /// assert_eq!(read(&text).unwrap().draft, draft);
 /// ```
 #[must_use]
@@ -101,7 +110,7 @@ pub fn write(draft: &ProjectDraft) -> String {
 /// ```
 /// # use app::project_file::read;
 /// let problems = read(r#"{"format": "slatwright-project", "version": 7}"#).unwrap_err();
-/// assert_eq!(problems[0].to_string(), "version: made by a newer Slatwright, version 7 of the file; this one reads up to 1");
+/// assert_eq!(problems[0].to_string(), "version: made by a newer Slatwright, version 7 of the file; this one reads up to 2");
 /// ```
 pub fn read(text: &str) -> Result<Opened, Vec<FileProblem>> {
     let mut findings = Findings::default();

@@ -82,7 +82,7 @@ impl<'a> Object<'a> {
                 Some(number) => Entered::Number(number),
                 None => Entered::Text(number.to_string()),
             },
-            Some(Value::String(text)) => Entered::Text(self.kept(name, text)),
+            Some(Value::String(text)) => Entered::Text(self.kept(name, text, MOST_CHARACTERS)),
             other => {
                 self.refuse_kind(name, other, expected);
                 Entered::Text(String::new())
@@ -92,9 +92,14 @@ impl<'a> Object<'a> {
 
     /// A text.
     pub(super) fn text(&mut self, name: &'static str) -> String {
+        self.long_text(name, MOST_CHARACTERS)
+    }
+
+    /// A text that may be longer than others.
+    pub(super) fn long_text(&mut self, name: &'static str, most: usize) -> String {
         let expected = "a text in quotes";
         match self.member(name, expected) {
-            Some(Value::String(text)) => self.kept(name, text),
+            Some(Value::String(text)) => self.kept(name, text, most),
             other => {
                 self.refuse_kind(name, other, expected);
                 String::new()
@@ -106,16 +111,21 @@ impl<'a> Object<'a> {
     pub(super) fn id(&mut self, name: &'static str) -> u32 {
         let expected = "a whole number from 0 to 4294967295";
         let value = self.member(name, expected);
-        match value.and_then(Value::as_f64) {
-            Some(number)
-                if number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(&number) =>
-            {
-                number as u32
-            }
-            _ => {
+        value.and_then(whole_number).unwrap_or_else(|| {
+            self.refuse_kind(name, value, expected);
+            0
+        })
+    }
+
+    /// A lasting name, or `null` for none.
+    pub(super) fn optional_id(&mut self, name: &'static str) -> Option<u32> {
+        let expected = "a whole number from 0 to 4294967295, or null";
+        match self.member(name, expected) {
+            Some(Value::Null) => None,
+            value => value.and_then(whole_number).or_else(|| {
                 self.refuse_kind(name, value, expected);
-                0
-            }
+                None
+            }),
         }
     }
 
@@ -207,10 +217,9 @@ impl<'a> Object<'a> {
     }
 
     /// The text, unless it is too long.
-    fn kept(&mut self, name: &str, text: &str) -> String {
+    fn kept(&mut self, name: &str, text: &str, most: usize) -> String {
         let found = text.chars().count();
-        if found > MOST_CHARACTERS {
-            let most = MOST_CHARACTERS;
+        if found > most {
             self.findings
                 .refuse(self.path_of(name), FileCause::TooLong { found, most });
         }
@@ -257,6 +266,13 @@ impl<'a> Object<'a> {
         self.findings
             .note(self.path.clone(), FileCause::UnknownFields { names });
     }
+}
+
+/// The whole number from 0 to 4294967295 that stands there.
+fn whole_number(value: &Value) -> Option<u32> {
+    let number = value.as_f64()?;
+    let is_one = number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(&number);
+    is_one.then_some(number as u32)
 }
 
 fn other_kind(value: &Value, expected: &'static str) -> FileCause {

@@ -3,25 +3,27 @@
 use proptest::prelude::*;
 use serde_json::{Value, json};
 use solver::{
-    BarrelDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft, RulesDraft, Shape, SlatDraft,
-    Spacing, Typed, Way,
+    AxisChoice, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Id, LayoutDraft,
+    MoistureSource, OrderDraft, Pairs, ProjectDraft, RulesDraft, Sawing, SearchDraft, Shape,
+    SlatDraft, Spacing, SpeciesDraft, Turns, Typed, Way,
 };
 
 use super::words::Word;
 use super::*;
 
 const VERSION_1: &str = include_str!("fixtures/version_1.json");
+const VERSION_2: &str = include_str!("fixtures/version_2.json");
 
-/// The fixture with one place changed.
+/// The newest fixture with one place changed.
 fn changed(pointer: &str, value: Value) -> String {
-    let mut document: Value = serde_json::from_str(VERSION_1).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_2).unwrap();
     *document.pointer_mut(pointer).unwrap() = value;
     document.to_string()
 }
 
-/// The fixture without one field.
+/// The newest fixture without one field.
 fn without(pointer: &str, name: &str) -> String {
-    let mut document: Value = serde_json::from_str(VERSION_1).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_2).unwrap();
     let object = document.pointer_mut(pointer).unwrap();
     object.as_object_mut().unwrap().remove(name).unwrap();
     document.to_string()
@@ -61,8 +63,64 @@ fn a_file_of_version_1_still_opens() {
 }
 
 #[test]
+fn what_version_1_does_not_know_is_as_in_a_new_project() {
+    let draft = read(VERSION_1).unwrap().draft;
+    assert_eq!((draft.species.len(), draft.cutter_sets.len()), (0, 0));
+    assert_eq!(draft.conditions, ConditionsDraft::new());
+    assert_eq!(draft.search, SearchDraft::new());
+    let (barrel, new) = (
+        &draft.barrels[0].draft,
+        BarrelDraft::new("", Shape::Hexagonal),
+    );
+    assert_eq!(
+        (
+            &barrel.sides,
+            &barrel.height,
+            &barrel.face_radius,
+            &barrel.path
+        ),
+        (&new.sides, &new.height, &new.face_radius, &new.path)
+    );
+    let slat = &draft.slats[1].draft;
+    assert_eq!((slat.species, slat.sawing), (None, Sawing::Flat));
+    assert_eq!(draft.rules.most, Typed::empty());
+    assert_eq!(draft.rules.pencil_rejects, Typed::Number(0.0));
+}
+
+#[test]
+fn a_file_of_version_2_still_opens() {
+    let Opened { draft, notes } = read(VERSION_2).unwrap();
+    assert_eq!(notes, []);
+    assert_eq!(draft.name, "Made-up works");
+    let barrel = &draft.barrels[1].draft;
+    assert_eq!(barrel.sides, Typed::Number(5.0));
+    assert_eq!(barrel.face_radius, Typed::Number(25.0));
+    assert_eq!(barrel.path, "M 0 0 H 9 V 7 H 0 Z");
+    assert_eq!(barrel.axis_up, Typed::Number(-0.5));
+    let slat = &draft.slats[0].draft;
+    assert_eq!((slat.species, slat.sawing), (Some(Id(21)), Sawing::Quarter));
+    assert_eq!(slat.moisture, Typed::Number(10.5));
+    assert_eq!(draft.slats[1].draft.species, None);
+    assert_eq!(
+        draft.species[1].draft.fibre_saturation,
+        Typed::Text("dry".into())
+    );
+    assert_eq!(draft.conditions.source, MoistureSource::Air);
+    assert_eq!(draft.conditions.humidity, Typed::Number(45.0));
+    assert_eq!(draft.cutter_sets[0].draft.barrel, Some(Id(4)));
+    assert_eq!(draft.cutter_sets[1].draft.price, Typed::Number(640.0));
+    assert_eq!(draft.rules.spacing, Spacing::Set);
+    assert_eq!(draft.rules.cutter_set, Some(Id(31)));
+    assert_eq!(draft.rules.pencil_rejects, Typed::Number(2.5));
+    let search = &draft.search;
+    let choices = (search.turns, search.axis, search.pairs);
+    assert_eq!(choices, (Turns::Any, AxisChoice::AsInRules, Pairs::Any));
+    assert_eq!(search.new_set_price, Typed::empty());
+}
+
+#[test]
 fn what_is_written_is_what_the_fixture_holds() {
-    assert_eq!(write(&read(VERSION_1).unwrap().draft), VERSION_1);
+    assert_eq!(write(&read(VERSION_2).unwrap().draft), VERSION_2);
 }
 
 #[test]
@@ -89,17 +147,17 @@ fn other_json_is_no_project() {
 
 #[test]
 fn a_newer_version_asks_for_an_update() {
-    let problems = read(&changed("/version", json!(2))).unwrap_err();
+    let problems = read(&changed("/version", json!(3))).unwrap_err();
     assert_eq!(
         lines(&problems),
-        ["version: made by a newer Slatwright, version 2 of the file; this one reads up to 1"]
+        ["version: made by a newer Slatwright, version 3 of the file; this one reads up to 2"]
     );
     assert!(problems[0].hint().starts_with("update Slatwright"));
 }
 
 #[test]
 fn a_version_that_never_was() {
-    let told = "is not a version of the file; versions count from 1 to 1";
+    let told = "is not a version of the file; versions count from 1 to 2";
     for (version, found) in [
         (json!(0), "0"),
         (json!(-1), "-1"),
@@ -120,7 +178,7 @@ fn a_version_that_never_was() {
 
 #[test]
 fn a_byte_order_mark_does_no_harm() {
-    assert_eq!(read(&format!("\u{feff}{VERSION_1}")), read(VERSION_1));
+    assert_eq!(read(&format!("\u{feff}{VERSION_2}")), read(VERSION_2));
 }
 
 #[test]
@@ -170,6 +228,27 @@ fn an_id_is_a_whole_number() {
 }
 
 #[test]
+fn an_optional_id_is_a_whole_number_or_null() {
+    for place in [
+        "/slats/0/species",
+        "/rules/cutter_set",
+        "/cutter_sets/0/barrel",
+    ] {
+        assert!(read(&changed(place, json!(null))).is_ok());
+    }
+    refuses(
+        &changed("/slats/0/species", json!("none")),
+        &[
+            "slats[0].species: the text \"none\" stands here, expected a whole number from 0 to 4294967295, or null",
+        ],
+    );
+    refuses(
+        &without("/rules", "cutter_set"),
+        &["rules.cutter_set: missing, expected a whole number from 0 to 4294967295, or null"],
+    );
+}
+
+#[test]
 fn a_word_that_is_not_known() {
     refuses(
         &changed("/barrels/0/shape", json!("square")),
@@ -185,11 +264,19 @@ fn an_id_that_stands_twice() {
         &changed("/barrels/2/id", json!(1)),
         &["barrels[2].id: the id 1 stands here again, it is that of barrels[0] already"],
     );
+    refuses(
+        &changed("/species/1/id", json!(21)),
+        &["species[1].id: the id 21 stands here again, it is that of species[0] already"],
+    );
+    refuses(
+        &changed("/cutter_sets/1/id", json!(31)),
+        &["cutter_sets[1].id: the id 31 stands here again, it is that of cutter_sets[0] already"],
+    );
 }
 
 #[test]
 fn everything_is_told_at_once() {
-    let mut document: Value = serde_json::from_str(VERSION_1).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_2).unwrap();
     document["name"] = json!(null);
     document["barrels"][1]["shape"] = json!(3);
     document["slats"] = json!("none");
@@ -212,12 +299,18 @@ fn everything_is_told_at_once() {
 
 #[test]
 fn what_names_nothing_opens_with_a_note() {
-    let mut document: Value = serde_json::from_str(VERSION_1).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_2).unwrap();
+    document["slats"][0]["species"] = json!(2);
+    document["cutter_sets"][1]["barrel"] = json!(7);
+    document["rules"]["cutter_set"] = json!(21);
     document["layout"]["top"] = json!(9);
     document["orders"][0]["barrel"] = json!(2);
     notes(
         &document.to_string(),
         &[
+            "slats[0].species: there is no species with the id 2",
+            "cutter_sets[1].barrel: there is no barrel with the id 7",
+            "rules.cutter_set: there is no cutter set with the id 21",
             "layout.top: there is no slat stock with the id 9",
             "orders[0].barrel: there is no barrel with the id 2",
         ],
@@ -226,7 +319,7 @@ fn what_names_nothing_opens_with_a_note() {
 
 #[test]
 fn unknown_fields_open_with_a_note() {
-    let mut document: Value = serde_json::from_str(VERSION_1).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_2).unwrap();
     document["slats"][0]["colour"] = json!("red");
     for extra in 0..7 {
         document[format!("extra {extra}")] = json!(extra);
@@ -249,6 +342,13 @@ fn the_limits_hold_to_the_last() {
         &["name: the text has 501 characters, at most 500 are kept"],
     );
 
+    let path = |length: usize| changed("/barrels/0/path", json!("Z".repeat(length)));
+    assert!(read(&path(20_000)).is_ok());
+    refuses(
+        &path(20_001),
+        &["barrels[0].path: the text has 20001 characters, at most 20000 are kept"],
+    );
+
     let orders = |count: usize| {
         let order = json!({ "barrel": 1, "gross": 1 });
         changed("/orders", Value::Array(vec![order; count]))
@@ -259,7 +359,7 @@ fn the_limits_hold_to_the_last() {
         &["orders: the list has 2001 entries, at most 2000 can be worked with"],
     );
 
-    let spaces = |bytes: usize| format!("{VERSION_1}{}", " ".repeat(bytes - VERSION_1.len()));
+    let spaces = |bytes: usize| format!("{VERSION_2}{}", " ".repeat(bytes - VERSION_2.len()));
     assert!(read(&spaces(5_000_000)).is_ok());
     refuses(
         &spaces(5_000_001),
@@ -278,19 +378,19 @@ fn deep_nesting_is_refused() {
 
 #[test]
 fn numbers_that_are_not_finite_become_text() {
-    let mut draft = read(VERSION_1).unwrap().draft;
+    let mut draft = read(VERSION_2).unwrap().draft;
     draft.rules.land = Typed::Number(f64::NAN);
     draft.rules.edge = Typed::Number(f64::NEG_INFINITY);
     let back = read(&write(&draft)).unwrap().draft;
     assert_eq!(back.rules.land, Typed::Text("NaN".into()));
     assert_eq!(back.rules.edge, Typed::Text("-inf".into()));
-    assert_eq!(back.rules.check().unwrap_err().len(), 2);
+    assert_eq!(back.check_rules().unwrap_err().len(), 2);
 }
 
 #[test]
 fn no_message_ends_with_a_full_stop() {
     for text in [
-        VERSION_1.replace('}', ""),
+        VERSION_2.replace('}', ""),
         changed("/version", json!(9)),
         without("", "name"),
     ] {
@@ -319,15 +419,22 @@ fn numbers<const N: usize>() -> impl Strategy<Value = [Typed; N]> {
 }
 
 fn barrel() -> impl Strategy<Value = BarrelDraft> {
-    let parts = (any::<String>(), word::<ShapeWord>(), numbers::<5>());
-    parts.prop_map(|(name, shape, numbers)| {
-        let [size, corner_radius, coat, length, lead_diameter] = numbers;
+    let parts = (any::<[String; 2]>(), word::<ShapeWord>(), numbers::<10>());
+    parts.prop_map(|([name, path], shape, numbers)| {
+        let [size, sides, height, face_radius, corner_radius, ..] = numbers.clone();
+        let [.., axis_across, axis_up, coat, length, lead_diameter] = numbers;
         let shape = shape.into();
         BarrelDraft {
             name,
             shape,
             size,
+            sides,
+            height,
+            face_radius,
             corner_radius,
+            path,
+            axis_across,
+            axis_up,
             coat,
             length,
             lead_diameter,
@@ -336,7 +443,13 @@ fn barrel() -> impl Strategy<Value = BarrelDraft> {
 }
 
 fn slat() -> impl Strategy<Value = SlatDraft> {
-    (any::<String>(), numbers::<9>()).prop_map(|(name, numbers)| {
+    let parts = (
+        any::<String>(),
+        any::<Option<u32>>(),
+        word::<SawingWord>(),
+        numbers::<10>(),
+    );
+    parts.prop_map(|(name, species, sawing, numbers)| {
         let [
             length,
             width,
@@ -345,7 +458,7 @@ fn slat() -> impl Strategy<Value = SlatDraft> {
             thickness_tolerance,
             ..,
         ] = numbers.clone();
-        let [.., pack_slats, pack_price, on_hand, pack_limit] = numbers;
+        let [.., moisture, pack_slats, pack_price, on_hand, pack_limit] = numbers;
         SlatDraft {
             name,
             length,
@@ -353,6 +466,9 @@ fn slat() -> impl Strategy<Value = SlatDraft> {
             thickness,
             width_tolerance,
             thickness_tolerance,
+            species: species.map(Id),
+            moisture,
+            sawing: sawing.into(),
             pack_slats,
             pack_price,
             on_hand,
@@ -361,13 +477,57 @@ fn slat() -> impl Strategy<Value = SlatDraft> {
     })
 }
 
+fn species() -> impl Strategy<Value = SpeciesDraft> {
+    (any::<String>(), numbers::<3>()).prop_map(|(name, numbers)| {
+        let [radial, tangential, fibre_saturation] = numbers;
+        SpeciesDraft {
+            name,
+            radial,
+            tangential,
+            fibre_saturation,
+        }
+    })
+}
+
+fn conditions() -> impl Strategy<Value = ConditionsDraft> {
+    (word::<MoistureSourceWord>(), numbers::<3>()).prop_map(|(source, numbers)| {
+        let [moisture, temperature, humidity] = numbers;
+        ConditionsDraft {
+            source: source.into(),
+            moisture,
+            temperature,
+            humidity,
+        }
+    })
+}
+
+fn cutter_set() -> impl Strategy<Value = CutterSetDraft> {
+    let parts = (any::<String>(), any::<Option<u32>>(), numbers::<3>());
+    parts.prop_map(|(name, barrel, [pitch, most, price])| CutterSetDraft {
+        name,
+        pitch,
+        most,
+        barrel: barrel.map(Id),
+        price,
+    })
+}
+
 fn rules() -> impl Strategy<Value = RulesDraft> {
-    (word::<SpacingWord>(), numbers::<11>()).prop_map(|(spacing, numbers)| {
-        let [pitch, clearance, axis_height, land, edge, planing, ..] = numbers.clone();
-        let [.., floor, wall, eccentricity, bond, relief] = numbers;
+    let parts = (
+        word::<SpacingWord>(),
+        any::<Option<u32>>(),
+        numbers::<6>(),
+        numbers::<10>(),
+    );
+    parts.prop_map(|(spacing, cutter_set, few, many)| {
+        let [pitch, most, clearance, axis_height, land, edge] = few;
+        let [planing, floor, wall, eccentricity, bond, ..] = many.clone();
+        let [.., relief, end_trim, saw_kerf, slat_rejects, pencil_rejects] = many;
         RulesDraft {
             spacing: spacing.into(),
             pitch,
+            cutter_set: cutter_set.map(Id),
+            most,
             clearance,
             axis_height,
             land,
@@ -378,6 +538,23 @@ fn rules() -> impl Strategy<Value = RulesDraft> {
             eccentricity,
             bond,
             relief,
+            end_trim,
+            saw_kerf,
+            slat_rejects,
+            pencil_rejects,
+        }
+    })
+}
+
+fn search() -> impl Strategy<Value = SearchDraft> {
+    let words = (word::<TurnsWord>(), word::<AxisWord>(), word::<PairsWord>());
+    (words, numbers::<2>()).prop_map(|((turns, axis, pairs), [new_set_price, year_gross])| {
+        SearchDraft {
+            turns: turns.into(),
+            axis: axis.into(),
+            pairs: pairs.into(),
+            new_set_price,
+            year_gross,
         }
     })
 }
@@ -409,22 +586,32 @@ fn draft() -> impl Strategy<Value = ProjectDraft> {
         gross,
     });
     let orders = proptest::collection::vec(order, 0..4);
+    let wood = (entries(slat()), entries(species()), conditions());
+    let machines = (entries(cutter_set()), rules());
     let parts = (
         any::<String>(),
         entries(barrel()),
-        entries(slat()),
-        rules(),
+        wood,
+        machines,
         layout(),
+        search(),
         orders,
     );
     parts.prop_map(
-        |(name, barrels, slats, rules, layout, orders)| ProjectDraft {
-            name,
-            barrels,
-            slats,
-            rules,
-            layout,
-            orders,
+        |(name, barrels, (slats, species, conditions), machines, layout, search, orders)| {
+            let (cutter_sets, rules) = machines;
+            ProjectDraft {
+                name,
+                barrels,
+                slats,
+                species,
+                conditions,
+                cutter_sets,
+                rules,
+                layout,
+                search,
+                orders,
+            }
         },
     )
 }
@@ -498,7 +685,7 @@ proptest! {
     /// read can be written and read again.
     #[test]
     fn anything_anywhere_is_read_or_refused(place in any::<prop::sample::Index>(), value in any_json()) {
-        let document: Value = serde_json::from_str(VERSION_1).unwrap();
+        let document: Value = serde_json::from_str(VERSION_2).unwrap();
         let mut all = Vec::new();
         places(&document, "", &mut all);
         match read(&changed(&all[place.index(all.len())], value)) {
@@ -510,9 +697,25 @@ proptest! {
         }
     }
 
+    /// As above, of a file of version 1.
     #[test]
-    fn a_file_that_was_cut_off_is_refused(end in 0..VERSION_1.len() - 2) {
-        let cut = VERSION_1.char_indices().map(|(at, _)| at).take_while(|&at| at <= end).last();
-        prop_assert!(read(&VERSION_1[..cut.unwrap_or(0)]).is_err());
+    fn anything_anywhere_in_version_1(place in any::<prop::sample::Index>(), value in any_json()) {
+        let mut document: Value = serde_json::from_str(VERSION_1).unwrap();
+        let mut all = Vec::new();
+        places(&document, "", &mut all);
+        *document.pointer_mut(&all[place.index(all.len())]).unwrap() = value;
+        match read(&document.to_string()) {
+            Ok(opened) => {
+                let again = read(&write(&opened.draft)).expect("what was read is within the limits");
+                prop_assert_eq!(again.draft, opened.draft);
+            }
+            Err(problems) => prop_assert!(!problems.is_empty()),
+        }
+    }
+
+    #[test]
+    fn a_file_that_was_cut_off_is_refused(end in 0..VERSION_2.len() - 2) {
+        let cut = VERSION_2.char_indices().map(|(at, _)| at).take_while(|&at| at <= end).last();
+        prop_assert!(read(&VERSION_2[..cut.unwrap_or(0)]).is_err());
     }
 }

@@ -1,23 +1,20 @@
-//! The reader of version 1.
-
-use std::collections::BTreeMap;
+//! The reader of version 1, of which layout and orders have stayed as they were.
+//!
+//! A file of version 1 knows no species, no cutter sets and no search; what it does not know is
+//! as in a new project.
 
 use serde_json::Value;
+use solver::{BarrelDraft, ConditionsDraft, Entry, Id, RulesDraft, SearchDraft, Shape, SlatDraft};
 
+use super::draft::{barrel_file, conditions_file, rules_file, search_file, slat_file};
+use super::names;
 use super::reader::{Findings, Object, object};
-use super::{BarrelFile, FileCause, LayoutFile, OrderFile, ProjectFile, RulesFile, SlatFile};
+use super::{BarrelFile, LayoutFile, OrderFile, ProjectFile, RulesFile, SlatFile};
 
 /// Reads the document of a file of version 1.
 pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
     let file = object(String::new(), document, findings, project);
-    let barrels: Vec<u32> = file.barrels.iter().map(|barrel| barrel.id).collect();
-    let slats: Vec<u32> = file.slats.iter().map(|slat| slat.id).collect();
-    // With a problem noted, an id may be a stand-in, of which nothing should be said.
-    if findings.problems.is_empty() {
-        refuse_repeated("barrels", &barrels, findings);
-        refuse_repeated("slats", &slats, findings);
-        note_unknown(&file, &barrels, &slats, findings);
-    }
+    names::check(&file, findings);
     file
 }
 
@@ -28,13 +25,18 @@ fn project(object: &mut Object<'_>) -> ProjectFile {
         name: object.text("name"),
         barrels: object.list("barrels", barrel),
         slats: object.list("slats", slat),
+        species: Vec::new(),
+        conditions: conditions_file(&ConditionsDraft::new()),
+        cutter_sets: Vec::new(),
         rules: object.object("rules", rules),
         layout: object.object("layout", layout),
+        search: search_file(&SearchDraft::new()),
         orders: object.list("orders", order),
     }
 }
 
 fn barrel(object: &mut Object<'_>) -> BarrelFile {
+    let new = barrel_file(&new_entry(BarrelDraft::new("", Shape::Round)));
     BarrelFile {
         id: object.id("id"),
         name: object.text("name"),
@@ -44,10 +46,12 @@ fn barrel(object: &mut Object<'_>) -> BarrelFile {
         coat_mm: object.entered("coat_mm"),
         length_mm: object.entered("length_mm"),
         lead_diameter_mm: object.entered("lead_diameter_mm"),
+        ..new
     }
 }
 
 fn slat(object: &mut Object<'_>) -> SlatFile {
+    let new = slat_file(&new_entry(SlatDraft::new("")));
     SlatFile {
         id: object.id("id"),
         name: object.text("name"),
@@ -60,6 +64,7 @@ fn slat(object: &mut Object<'_>) -> SlatFile {
         pack_price: object.entered("pack_price"),
         on_hand_slats: object.entered("on_hand_slats"),
         pack_limit: object.entered("pack_limit"),
+        ..new
     }
 }
 
@@ -77,10 +82,17 @@ fn rules(object: &mut Object<'_>) -> RulesFile {
         eccentricity_mm: object.entered("eccentricity_mm"),
         bond_mm: object.entered("bond_mm"),
         relief_degrees: object.entered("relief_degrees"),
+        ..rules_file(&RulesDraft::new())
     }
 }
 
-fn layout(object: &mut Object<'_>) -> LayoutFile {
+/// A member of a list whose name is still to be read.
+fn new_entry<T>(draft: T) -> Entry<T> {
+    Entry { id: Id(0), draft }
+}
+
+/// The layout, in every version so far.
+pub(super) fn layout(object: &mut Object<'_>) -> LayoutFile {
     LayoutFile {
         barrel: object.id("barrel"),
         top: object.id("top"),
@@ -90,39 +102,10 @@ fn layout(object: &mut Object<'_>) -> LayoutFile {
     }
 }
 
-fn order(object: &mut Object<'_>) -> OrderFile {
+/// A line of the order book, in every version so far.
+pub(super) fn order(object: &mut Object<'_>) -> OrderFile {
     OrderFile {
         barrel: object.id("barrel"),
         gross: object.entered("gross"),
-    }
-}
-
-fn refuse_repeated(list: &str, ids: &[u32], findings: &mut Findings) {
-    let mut places = BTreeMap::new();
-    for (place, &id) in ids.iter().enumerate() {
-        let first = *places.entry(id).or_insert(place);
-        if first < place {
-            let first = format!("{list}[{first}]");
-            let cause = FileCause::RepeatedId { id, first };
-            findings.refuse(format!("{list}[{place}].id"), cause);
-        }
-    }
-}
-
-/// A barrel or a stock that was taken out of the project leaves its name behind in the layout and
-/// in the orders. The page shows that and lets another be chosen, so the file must open.
-fn note_unknown(file: &ProjectFile, barrels: &[u32], slats: &[u32], findings: &mut Findings) {
-    let mut note = |path: String, what, id: u32, known: &[u32]| {
-        if !known.contains(&id) {
-            findings.note(path, FileCause::UnknownId { id, what });
-        }
-    };
-    let layout = &file.layout;
-    note("layout.barrel".into(), "barrel", layout.barrel, barrels);
-    note("layout.top".into(), "slat stock", layout.top, slats);
-    note("layout.bottom".into(), "slat stock", layout.bottom, slats);
-    for (place, order) in file.orders.iter().enumerate() {
-        let path = format!("orders[{place}].barrel");
-        note(path, "barrel", order.barrel, barrels);
     }
 }

@@ -1,7 +1,7 @@
 //! The words a file uses where only a few answers are possible.
 
 use serde::{Deserialize, Serialize};
-use solver::{Seam, Shape, Spacing, Way};
+use solver::{AxisChoice, MoistureSource, Pairs, Sawing, Seam, Shape, Spacing, Turns, Way};
 
 /// A choice that a file keeps as one of a few words.
 pub(super) trait Word: Copy + 'static {
@@ -63,6 +63,58 @@ words! {
         Spread = "spread" is Spacing::Spread => Spacing::Spread,
         /// At a given pitch.
         Given = "given" is Spacing::Given => Spacing::Given,
+        /// At the pitch of a cutter set.
+        Set = "set" is Spacing::Set => Spacing::Set,
+    }
+}
+
+words! {
+    /// How the growth rings run in a slat.
+    SawingWord for Sawing {
+        /// Along the width.
+        Flat = "flat" is Sawing::Flat => Sawing::Flat,
+        /// Along the thickness.
+        Quarter = "quarter" is Sawing::Quarter => Sawing::Quarter,
+    }
+}
+
+words! {
+    /// Where the moisture content at grooving is taken from.
+    MoistureSourceWord for MoistureSource {
+        /// It is given.
+        Typed = "typed" is MoistureSource::Typed => MoistureSource::Typed,
+        /// From the air of the shop.
+        Air = "air" is MoistureSource::Air => MoistureSource::Air,
+    }
+}
+
+words! {
+    /// Which turns a search tries.
+    TurnsWord for Turns {
+        /// The ways in common use.
+        Usual = "usual" is Turns::Usual => Turns::Usual,
+        /// Every angle.
+        Any = "any" is Turns::Any => Turns::Any,
+    }
+}
+
+words! {
+    /// Which heights of the lead axis a search tries.
+    AxisWord for AxisChoice {
+        /// The one of the machining rules.
+        AsInRules = "as in rules" is AxisChoice::AsInRules => AxisChoice::AsInRules,
+        /// Every one that fits.
+        Any = "any" is AxisChoice::Any => AxisChoice::Any,
+    }
+}
+
+words! {
+    /// Which two slats make a sandwich in a search.
+    PairsWord for Pairs {
+        /// Two of one stock.
+        Same = "same" is Pairs::Same => Pairs::Same,
+        /// Any two stocks.
+        Any = "any" is Pairs::Any => Pairs::Any,
     }
 }
 
@@ -105,6 +157,11 @@ mod tests {
         check::<ShapeWord>();
         check::<SpacingWord>();
         check::<WayWord>();
+        check::<SawingWord>();
+        check::<MoistureSourceWord>();
+        check::<TurnsWord>();
+        check::<AxisWord>();
+        check::<PairsWord>();
     }
 
     #[test]
@@ -115,8 +172,26 @@ mod tests {
         for shape in Shape::ALL {
             assert_eq!(Shape::from(ShapeWord::from(shape)), shape);
         }
-        for spacing in Spacing::ALL {
-            assert_eq!(Spacing::from(SpacingWord::from(spacing)), spacing);
+        for (_, word) in SpacingWord::WORDS {
+            assert_eq!(SpacingWord::from(Spacing::from(*word)), *word);
+        }
+        for sawing in Sawing::ALL {
+            assert_eq!(Sawing::from(SawingWord::from(sawing)), sawing);
+        }
+        for source in MoistureSource::ALL {
+            assert_eq!(
+                MoistureSource::from(MoistureSourceWord::from(source)),
+                source
+            );
+        }
+        for turns in Turns::ALL {
+            assert_eq!(Turns::from(TurnsWord::from(turns)), turns);
+        }
+        for axis in AxisChoice::ALL {
+            assert_eq!(AxisChoice::from(AxisWord::from(axis)), axis);
+        }
+        for pairs in Pairs::ALL {
+            assert_eq!(Pairs::from(PairsWord::from(pairs)), pairs);
         }
     }
 }

@@ -51,7 +51,18 @@ fn owner(problem: &Problem, project: &ProjectDraft) -> Option<String> {
             .get(at)
             .map(|entry| named(&entry.draft.name, "Slat", at)),
         solver::Place::Order(at) => Some(named("", "Order", at)),
-        solver::Place::Rules | solver::Place::Layout => None,
+        solver::Place::Species(at) => project
+            .species
+            .get(at)
+            .map(|entry| named(&entry.draft.name, "Species", at)),
+        solver::Place::CutterSet(at) => project
+            .cutter_sets
+            .get(at)
+            .map(|entry| named(&entry.draft.name, "Cutter set", at)),
+        solver::Place::Conditions
+        | solver::Place::Rules
+        | solver::Place::Layout
+        | solver::Place::Search => None,
     };
     name.map(|name| format!("{name}: "))
 }
@@ -78,8 +89,8 @@ fn go_to(bench: Workbench, problem: &Problem) {
             }
             Place::Barrel
         }
-        Slot::Slat(..) | Slot::Order(_) => Place::Timber,
-        Slot::Rules(_) | Slot::Turn => Place::Layout,
+        Slot::Slat(..) | Slot::Species(..) | Slot::Conditions(_) | Slot::Order(_) => Place::Timber,
+        Slot::CutterSet(..) | Slot::Rules(_) | Slot::Turn | Slot::Search(_) => Place::Layout,
     };
     bench.place.set(place);
     // The place has to stand on the page before its field can be found.

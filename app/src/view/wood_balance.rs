@@ -2,7 +2,7 @@
 
 use crate::workbench::Workbench;
 use leptos::prelude::*;
-use solver::{WoodBalance, WoodClass, figure};
+use solver::{Volume, WoodBalance, WoodClass, figure};
 
 /// The class of wood that is lit on the drawing: the one pointed at, or else the one pinned.
 #[derive(Clone, Copy)]
@@ -41,11 +41,14 @@ pub(crate) const fn class_name(class: WoodClass) -> &'static str {
         WoodClass::Parting => "parting",
         WoodClass::Edges => "edges",
         WoodClass::Faces => "faces",
+        WoodClass::Kerf => "kerf",
         WoodClass::Ends => "ends",
+        WoodClass::RejectedSlats => "rejected-slats",
+        WoodClass::RejectedPencils => "rejected-pencils",
     }
 }
 
-/// The wood balance of one sandwich. The class that is pointed at or focused lights up on
+/// The wood balance of one sandwich; classes that take no wood are left out. The class that is pointed at or focused lights up on
 /// the drawing.
 #[component]
 pub(crate) fn WoodBalanceTable(
@@ -74,9 +77,16 @@ pub(crate) fn WoodBalanceTable(
     }
 }
 
+/// The classes that take any wood.
+fn taken(balance: WoodBalance) -> impl Iterator<Item = WoodClass> {
+    WoodClass::ALL
+        .into_iter()
+        .filter(move |&class| balance.volume(class) != Volume::ZERO)
+}
+
 #[component]
 fn Bar(balance: WoodBalance) -> impl IntoView {
-    let parts = WoodClass::ALL
+    let parts = taken(balance)
         .map(|class| {
             let share = balance.share(class).max(0.0);
             view! { <span class=format!("wood-{}", class_name(class)) style:flex-grow=format!("{share:.6}")></span> }
@@ -89,7 +99,7 @@ fn Bar(balance: WoodBalance) -> impl IntoView {
 fn Table(balance: WoodBalance, lit: Lit) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let unit = bench.unit;
-    let rows = WoodClass::ALL
+    let rows = taken(balance)
         .map(|class| {
             let section = move || {
                 balance.section(class).map_or_else(

@@ -6,7 +6,12 @@ use solver::{Entry, Field, Id, Place, ProjectDraft, Shape, Size, Typed};
 macro_rules! barrel_number {
     (& $($mutable:ident)?, $barrel:expr, $field:expr) => {
         match $field {
+            Field::Sides => & $($mutable)? $barrel.sides,
+            Field::BarrelHeight => & $($mutable)? $barrel.height,
+            Field::FaceRadius => & $($mutable)? $barrel.face_radius,
             Field::CornerRadius => & $($mutable)? $barrel.corner_radius,
+            Field::AxisAcross => & $($mutable)? $barrel.axis_across,
+            Field::AxisUp => & $($mutable)? $barrel.axis_up,
             Field::Coat => & $($mutable)? $barrel.coat,
             Field::PencilLength => & $($mutable)? $barrel.length,
             Field::LeadDiameter => & $($mutable)? $barrel.lead_diameter,
@@ -22,6 +27,7 @@ macro_rules! slat_number {
             Field::SlatThickness => & $($mutable)? $slat.thickness,
             Field::WidthTolerance => & $($mutable)? $slat.width_tolerance,
             Field::ThicknessTolerance => & $($mutable)? $slat.thickness_tolerance,
+            Field::DeliveryMoisture => & $($mutable)? $slat.moisture,
             Field::PackSlats => & $($mutable)? $slat.pack_slats,
             Field::PackPrice => & $($mutable)? $slat.pack_price,
             Field::OnHand => & $($mutable)? $slat.on_hand,
@@ -31,10 +37,50 @@ macro_rules! slat_number {
     };
 }
 
+macro_rules! species_number {
+    (& $($mutable:ident)?, $species:expr, $field:expr) => {
+        match $field {
+            Field::TangentialShrinkage => & $($mutable)? $species.tangential,
+            Field::FibreSaturation => & $($mutable)? $species.fibre_saturation,
+            _ => & $($mutable)? $species.radial,
+        }
+    };
+}
+
+macro_rules! conditions_number {
+    (& $($mutable:ident)?, $conditions:expr, $field:expr) => {
+        match $field {
+            Field::AirTemperature => & $($mutable)? $conditions.temperature,
+            Field::AirHumidity => & $($mutable)? $conditions.humidity,
+            _ => & $($mutable)? $conditions.moisture,
+        }
+    };
+}
+
+macro_rules! cutter_set_number {
+    (& $($mutable:ident)?, $set:expr, $field:expr) => {
+        match $field {
+            Field::SetMost => & $($mutable)? $set.most,
+            Field::SetPrice => & $($mutable)? $set.price,
+            _ => & $($mutable)? $set.pitch,
+        }
+    };
+}
+
+macro_rules! search_number {
+    (& $($mutable:ident)?, $search:expr, $field:expr) => {
+        match $field {
+            Field::NewSetPrice => & $($mutable)? $search.new_set_price,
+            _ => & $($mutable)? $search.year_gross,
+        }
+    };
+}
+
 macro_rules! rules_number {
     (& $($mutable:ident)?, $rules:expr, $field:expr) => {
         match $field {
             Field::Pitch => & $($mutable)? $rules.pitch,
+            Field::MostAcross => & $($mutable)? $rules.most,
             Field::Clearance => & $($mutable)? $rules.clearance,
             Field::AxisHeight => & $($mutable)? $rules.axis_height,
             Field::EdgeAllowance => & $($mutable)? $rules.edge,
@@ -44,6 +90,10 @@ macro_rules! rules_number {
             Field::Eccentricity => & $($mutable)? $rules.eccentricity,
             Field::Bond => & $($mutable)? $rules.bond,
             Field::Relief => & $($mutable)? $rules.relief,
+            Field::EndTrim => & $($mutable)? $rules.end_trim,
+            Field::SawKerf => & $($mutable)? $rules.saw_kerf,
+            Field::SlatRejects => & $($mutable)? $rules.slat_rejects,
+            Field::PencilRejects => & $($mutable)? $rules.pencil_rejects,
             _ => & $($mutable)? $rules.land,
         }
     };
@@ -56,10 +106,18 @@ pub enum Slot {
     Barrel(Id, Field),
     /// A number of a slat stock.
     Slat(Id, Field),
+    /// A number of a species.
+    Species(Id, Field),
+    /// A number of the conditions at grooving.
+    Conditions(Field),
+    /// A number of a cutter set.
+    CutterSet(Id, Field),
     /// A machining rule.
     Rules(Field),
     /// The turn of the layout that is looked at.
     Turn,
+    /// A number that a search counts with.
+    Search(Field),
     /// The quantity of an order, by its place in the book.
     Order(usize),
 }
@@ -69,7 +127,13 @@ impl Slot {
     #[must_use]
     pub const fn field(self) -> Field {
         match self {
-            Self::Barrel(_, field) | Self::Slat(_, field) | Self::Rules(field) => field,
+            Self::Barrel(_, field)
+            | Self::Slat(_, field)
+            | Self::Species(_, field)
+            | Self::Conditions(field)
+            | Self::CutterSet(_, field)
+            | Self::Rules(field)
+            | Self::Search(field) => field,
             Self::Turn => Field::Turn,
             Self::Order(_) => Field::OrderGross,
         }
@@ -108,8 +172,12 @@ impl Slot {
         Some(match place {
             Place::Barrel(at) => Self::Barrel(project.barrels.get(at)?.id, field),
             Place::Slat(at) => Self::Slat(project.slats.get(at)?.id, field),
+            Place::Species(at) => Self::Species(project.species.get(at)?.id, field),
+            Place::Conditions => Self::Conditions(field),
+            Place::CutterSet(at) => Self::CutterSet(project.cutter_sets.get(at)?.id, field),
             Place::Rules => Self::Rules(field),
             Place::Layout => Self::Turn,
+            Place::Search => Self::Search(field),
             Place::Order(at) => Self::Order(at),
         })
     }
@@ -124,8 +192,16 @@ impl Slot {
             Self::Slat(id, field) => {
                 find(&project.slats, id).map(|slat| slat_number!(&, slat, field))
             }
+            Self::Species(id, field) => {
+                find(&project.species, id).map(|species| species_number!(&, species, field))
+            }
+            Self::Conditions(field) => Some(conditions_number!(&, project.conditions, field)),
+            Self::CutterSet(id, field) => {
+                find(&project.cutter_sets, id).map(|set| cutter_set_number!(&, set, field))
+            }
             Self::Rules(field) => Some(rules_number!(&, project.rules, field)),
             Self::Turn => Some(&project.layout.turn),
+            Self::Search(field) => Some(search_number!(&, project.search, field)),
             Self::Order(at) => project.orders.get(at).map(|order| &order.gross),
         }
     }
@@ -139,8 +215,14 @@ impl Slot {
             Self::Slat(id, field) => {
                 find_mut(&mut project.slats, id).map(|slat| slat_number!(&mut, slat, field))
             }
+            Self::Species(id, field) => find_mut(&mut project.species, id)
+                .map(|species| species_number!(&mut, species, field)),
+            Self::Conditions(field) => Some(conditions_number!(&mut, project.conditions, field)),
+            Self::CutterSet(id, field) => find_mut(&mut project.cutter_sets, id)
+                .map(|set| cutter_set_number!(&mut, set, field)),
             Self::Rules(field) => Some(rules_number!(&mut, project.rules, field)),
             Self::Turn => Some(&mut project.layout.turn),
+            Self::Search(field) => Some(search_number!(&mut, project.search, field)),
             Self::Order(at) => project.orders.get_mut(at).map(|order| &mut order.gross),
         };
         if let Some(place) = place {
@@ -154,6 +236,10 @@ impl Slot {
         match self {
             Self::Barrel(Id(id), field) => format!("{context}-barrel-{id}-{field:?}"),
             Self::Slat(Id(id), field) => format!("{context}-slat-{id}-{field:?}"),
+            Self::Species(Id(id), field) => format!("{context}-species-{id}-{field:?}"),
+            Self::Conditions(field) => format!("{context}-conditions-{field:?}"),
+            Self::CutterSet(Id(id), field) => format!("{context}-set-{id}-{field:?}"),
+            Self::Search(field) => format!("{context}-search-{field:?}"),
             Self::Rules(field) => format!("{context}-rules-{field:?}"),
             Self::Turn => format!("{context}-turn"),
             Self::Order(at) => format!("{context}-order-{at}"),
@@ -189,9 +275,15 @@ mod tests {
     fn what_is_set_in_a_slot_is_found_there_and_nowhere_else() {
         let project = demo::project();
         let (barrel, slat) = (project.barrels[0].id, project.slats[0].id);
+        let (species, set) = (project.species[0].id, project.cutter_sets[0].id);
         let barrel_fields = [
             Field::AcrossFlats,
+            Field::Sides,
+            Field::BarrelHeight,
+            Field::FaceRadius,
             Field::CornerRadius,
+            Field::AxisAcross,
+            Field::AxisUp,
             Field::Coat,
             Field::PencilLength,
             Field::LeadDiameter,
@@ -202,13 +294,26 @@ mod tests {
             Field::SlatThickness,
             Field::WidthTolerance,
             Field::ThicknessTolerance,
+            Field::DeliveryMoisture,
             Field::PackSlats,
             Field::PackPrice,
             Field::OnHand,
             Field::PackLimit,
         ];
+        let species_fields = [
+            Field::RadialShrinkage,
+            Field::TangentialShrinkage,
+            Field::FibreSaturation,
+        ];
+        let conditions_fields = [
+            Field::GroovingMoisture,
+            Field::AirTemperature,
+            Field::AirHumidity,
+        ];
+        let set_fields = [Field::SetPitch, Field::SetMost, Field::SetPrice];
         let rules_fields = [
             Field::Pitch,
+            Field::MostAcross,
             Field::Clearance,
             Field::AxisHeight,
             Field::Land,
@@ -219,14 +324,26 @@ mod tests {
             Field::Eccentricity,
             Field::Bond,
             Field::Relief,
+            Field::EndTrim,
+            Field::SawKerf,
+            Field::SlatRejects,
+            Field::PencilRejects,
         ];
+        let search_fields = [Field::NewSetPrice, Field::YearGross];
         let slots: Vec<Slot> = barrel_fields
             .map(|field| Slot::Barrel(barrel, field))
             .into_iter()
             .chain(slat_fields.map(|field| Slot::Slat(slat, field)))
+            .chain(species_fields.map(|field| Slot::Species(species, field)))
+            .chain(conditions_fields.map(Slot::Conditions))
+            .chain(set_fields.map(|field| Slot::CutterSet(set, field)))
             .chain(rules_fields.map(Slot::Rules))
+            .chain(search_fields.map(Slot::Search))
             .chain([Slot::Turn, Slot::Order(0)])
             .collect();
+        let names: std::collections::BTreeSet<String> =
+            slots.iter().map(|slot| slot.element_id("column")).collect();
+        assert_eq!(names.len(), slots.len());
         for &slot in &slots {
             let mut changed = project.clone();
             slot.set(&mut changed, Typed::Number(123.456));
@@ -243,6 +360,12 @@ mod tests {
         let before = project.clone();
         Slot::Slat(Id(9999), Field::SlatWidth).set(&mut project, Typed::Number(1.0));
         assert_eq!(project, before);
+        Slot::CutterSet(Id(9999), Field::SetPitch).set(&mut project, Typed::Number(1.0));
+        assert_eq!(project, before);
+        assert_eq!(
+            Slot::Species(Id(9999), Field::RadialShrinkage).get(&project),
+            None
+        );
         assert_eq!(Slot::Order(99).get(&project), None);
     }
 }
