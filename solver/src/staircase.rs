@@ -31,7 +31,7 @@ pub struct Step {
 /// let slat = SlatDraft::new("74 × 5").check().unwrap();
 /// let parts = LayoutParts {
 ///     barrel: BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap(),
-///     turn: Seam::ThroughFaces.turn(),
+///     turn: Seam::ThroughFaces.turn(6),
 ///     top: slat.clone(),
 ///     bottom: slat,
 ///     rules: RulesDraft::new().check().unwrap(),

@@ -201,8 +201,7 @@ fn drawn(drawing: &Drawing) -> Result<(), TestCaseError> {
 /// The purchase of a project's order book, each barrel the best way round on each stock.
 fn book(project: &Project) -> PurchaseDraft {
     let pencils = |barrel: usize, slat: usize| {
-        let shape = project.barrels[barrel].shape();
-        let ways: Vec<Angle> = shape.seams().iter().map(|seam| seam.turn()).collect();
+        let ways: Vec<Angle> = project.barrels[barrel].usual_turns();
         let (barrel, slats) = (&project.barrels[barrel], &project.slats[slat..=slat]);
         let ranked = rank(
             barrel,

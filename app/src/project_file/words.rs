@@ -51,6 +51,14 @@ words! {
         Hexagonal = "hexagonal" is Shape::Hexagonal => Shape::Hexagonal,
         /// Three equal faces.
         Triangular = "triangular" is Shape::Triangular => Shape::Triangular,
+        /// Any number of equal faces.
+        Polygonal = "polygonal" is Shape::Polygonal => Shape::Polygonal,
+        /// An ellipse.
+        Oval = "oval" is Shape::Oval => Shape::Oval,
+        /// A rectangle with rounded corners.
+        Flat = "flat" is Shape::Flat => Shape::Flat,
+        /// Any closed curve.
+        Free = "free" is Shape::Free => Shape::Free,
     }
 }
 
@@ -136,6 +144,22 @@ words! {
         /// A triangle with one face upright.
         PointSideways = "point sideways"
             is Way::Usual(Seam::PointSideways) => Self::Usual(Seam::PointSideways),
+        /// A polygon with a face down.
+        FaceDown = "face down" is Way::Usual(Seam::FaceDown) => Self::Usual(Seam::FaceDown),
+        /// A polygon with a corner down.
+        CornerDown = "corner down" is Way::Usual(Seam::CornerDown) => Self::Usual(Seam::CornerDown),
+        /// A flat or oval outline on its wide side.
+        LyingFlat = "lying flat" is Way::Usual(Seam::LyingFlat) => Self::Usual(Seam::LyingFlat),
+        /// A flat or oval outline on its narrow side.
+        OnEdge = "on edge" is Way::Usual(Seam::OnEdge) => Self::Usual(Seam::OnEdge),
+        /// A free outline as it is drawn.
+        AsDrawn = "as drawn" is Way::Usual(Seam::AsDrawn) => Self::Usual(Seam::AsDrawn),
+        /// A free outline a quarter turn to the left.
+        QuarterLeft = "quarter left" is Way::Usual(Seam::QuarterLeft) => Self::Usual(Seam::QuarterLeft),
+        /// A free outline upside down.
+        UpsideDown = "upside down" is Way::Usual(Seam::UpsideDown) => Self::Usual(Seam::UpsideDown),
+        /// A free outline a quarter turn to the right.
+        QuarterRight = "quarter right" is Way::Usual(Seam::QuarterRight) => Self::Usual(Seam::QuarterRight),
         /// At an angle that is given.
         Turned = "turned" is Way::Turned => Self::Turned,
     }

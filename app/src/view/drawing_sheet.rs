@@ -382,5 +382,6 @@ const fn style_name(style: Style) -> &'static str {
         Style::Seam => "seam",
         Style::Centre => "centre",
         Style::Break => "break",
+        Style::OutOfReach => "out-of-reach",
     }
 }

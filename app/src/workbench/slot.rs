@@ -160,6 +160,7 @@ impl Slot {
             | Size::TopPlaning
             | Size::BottomPlaning
             | Size::BarrelWidth
+            | Size::BarrelHeight
             | Size::Wall => {
                 return None;
             }
