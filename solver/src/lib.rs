@@ -36,8 +36,8 @@ mod unit;
 
 pub use barrel::{Barrel, BarrelDraft, Shape};
 pub use drawing::{
-    Area as SheetArea, Dimension, Drawing, Edge, Label, Shape as DrawnShape, Sheet, Size, Style,
-    draw_barrel, draw_sandwich,
+    Area as SheetArea, Dimension, Drawing, Edge, Grip, Handle, Label, Shape as DrawnShape, Sheet,
+    Size, Stride, Style, draw_barrel, draw_sandwich,
 };
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use layout::{
