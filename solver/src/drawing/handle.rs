@@ -35,19 +35,22 @@ pub struct Handle {
     pub grip: Grip,
     /// The size now.
     pub value: Length,
-    /// Where the tip of the sliding jaw stands, px.
+    /// Where the face of the sliding jaw stands, px.
     pub x: f64,
     /// Where the part ends and the gauge begins, px.
     pub y: f64,
     /// Pixels per millimetre.
     pub scale: f64,
-    /// The fixed jaw and the beam, SVG path data.
+    /// The beam, SVG path data.
     pub beam: String,
-    /// The sliding jaw, closed SVG path data.
+    /// The fixed jaw, SVG path data, to be filled.
+    pub fixed_jaw: String,
+    /// The sliding jaw, SVG path data, to be filled.
     pub jaw: String,
     /// The notches on the sliding jaw by which it is held, SVG path data.
     pub knurl: String,
-    /// Both jaws drawn on across the part, SVG path data: where they measure.
+    /// The face of the sliding jaw drawn on across the part, SVG path data, where it is a line
+    /// that counts there; otherwise empty.
     pub reach: String,
     /// The rectangle that takes a press, px: at least 24 high and wide, and as a row of the
     /// sheet where the view has room for it.
@@ -93,14 +96,19 @@ pub(super) struct Rail {
 const LEAST_TARGET: f64 = 24.0;
 /// Space between the part and the jaws, px.
 const GAP: f64 = 3.0;
-/// Half the width of the sliding jaw, px, on a sheet for the mouse.
-const HALF: f64 = 5.0;
-/// Height of the sliding jaw, px, on a sheet for the mouse.
-const JAW: f64 = 14.0;
+/// Width and height of the sliding jaw, px, on a sheet for the mouse.
+const JAW: (f64, f64) = (10.0, 14.0);
+/// Width of the fixed jaw and of the tip of the sliding one, and how far down it is slanted, px.
+const TIP: (f64, f64) = (4.0, 6.0);
+/// How far the beam goes on beyond the sliding jaw, px.
+const BEYOND: f64 = 5.0;
 /// Height of a row on a sheet for the mouse, px.
 const MOUSE_ROW: f64 = 26.0;
 
 impl Grip {
+    /// Every one.
+    pub const ALL: [Self; 2] = [Self::Pitch, Self::Edge];
+
     /// The field of the same number.
     #[must_use]
     pub const fn field(self) -> Field {
@@ -134,19 +142,32 @@ impl Handle {
             .max(left)
             .min(right);
         let (above, y) = rail.heights;
-        let tip = y + GAP;
-        let (half, shoulder, foot) = (HALF * size, tip + HALF * size, tip + JAW * size);
-        let beam = tip + (JAW - 4.5) * size;
-        let jaw = Path::new().polygon(&[
-            (x, tip),
-            (x + half, shoulder),
-            (x + half, foot),
-            (x - half, foot),
-            (x - half, shoulder),
-        ]);
-        let notch = |along: f64| {
-            let along = x + along * size;
-            [(along, beam - 2.5 * size), (along, beam + 2.5 * size)]
+        // Both jaws have an upright face towards the other, and a slanted back.
+        let (tip, shoulder, foot) = (y + GAP, y + GAP + TIP.1 * size, y + GAP + JAW.1 * size);
+        let jaw = |face: f64, width: f64| {
+            let slant = face + TIP.0.copysign(width) * size;
+            Path::new().polygon(&[
+                (face, tip),
+                (slant, shoulder),
+                (face + width * size, shoulder),
+                (face + width * size, foot),
+                (face, foot),
+            ])
+        };
+        let middle = f64::midpoint(shoulder, foot);
+        let (back, end) = (x + JAW.0 * size, x + (JAW.0 + BEYOND) * size);
+        let (upper, lower) = (middle - 1.5 * size, middle + 1.5 * size);
+        let beam = Path::new()
+            .run(&[(rail.zero, upper), (x, upper)])
+            .run(&[(rail.zero, lower), (x, lower)])
+            .run(&[(back, upper), (end, upper), (end, lower), (back, lower)]);
+        let knurl = [0.3, 0.5, 0.7].iter().fold(Path::new(), |knurl, share| {
+            let notch = x + share * JAW.0 * size;
+            knurl.run(&[(notch, middle - 2.5 * size), (notch, middle + 2.5 * size)])
+        });
+        let reach = match grip {
+            Grip::Pitch => Path::new(),
+            Grip::Edge => Path::new().run(&[(x, above), (x, tip)]),
         };
         let bottom = y + depth(sheet.row);
         let side = sheet.row.max(LEAST_TARGET);
@@ -157,19 +178,16 @@ impl Handle {
             x,
             y,
             scale: rail.scale,
-            beam: Path::new()
-                .run(&[(rail.zero, tip), (rail.zero, beam + 3.0 * size)])
-                .run(&[(rail.zero, beam), (x, beam)])
-                .done(),
-            jaw: jaw.done(),
-            knurl: Path::new().run(&notch(-1.5)).run(&notch(1.5)).done(),
-            reach: Path::new()
-                .run(&[(rail.zero, above), (rail.zero, tip)])
-                .run(&[(x, above), (x, tip)])
-                .done(),
+            beam: beam.done(),
+            fixed_jaw: jaw(rail.zero, -TIP.0).done(),
+            jaw: jaw(x, JAW.0).done(),
+            knurl: knurl.done(),
+            reach: reach.done(),
             // Clear of the numbers beside, above and below the view.
             area: Area {
-                x: (x - side / 2.0).max(left - CLEAR).min(sheet.width - side),
+                x: (f64::midpoint(x, back) - side / 2.0)
+                    .max(left - CLEAR)
+                    .min(sheet.width - side),
                 y: top,
                 width: side,
                 height: bottom - top,
@@ -242,7 +260,7 @@ impl Handle {
 
 /// How far a gauge reaches below the part, px, on a sheet with rows of this height.
 pub(super) fn depth(row: f64) -> f64 {
-    GAP + JAW * size(row) + 1.0
+    GAP + JAW.1 * size(row) + 1.0
 }
 
 /// How much larger a gauge is than for the mouse: a finger hides what it holds.

@@ -148,7 +148,13 @@ fn check_handle(handle: &Handle, drawing: &Drawing) {
         area.y >= 0.0 && area.y + area.height <= drawing.height,
         "{grip:?} {area:?}"
     );
-    for path in [&handle.beam, &handle.jaw, &handle.knurl, &handle.reach] {
+    for path in [
+        &handle.beam,
+        &handle.fixed_jaw,
+        &handle.jaw,
+        &handle.knurl,
+        &handle.reach,
+    ] {
         for at in numbers(path.trim_end_matches('Z')).chunks(2) {
             let on_sheet =
                 (0.0..=drawing.width).contains(&at[0]) && (0.0..=drawing.height).contains(&at[1]);

@@ -62,10 +62,11 @@ fn the_pitch_is_held_at_the_second_groove_and_the_edge_at_its_line() {
         .find(|label| label.text == "2")
         .unwrap();
     assert!((drawing.handles[0].x - second.x).abs() < 1e-9);
-    // The left edge of the detail is the datum edge.
+    // The fixed jaw stands at the datum edge; the first pencil touches the line of the other.
     let edge = &drawing.handles[1];
-    let datum = numbers(&edge.reach)[0];
+    let datum = numbers(edge.fixed_jaw.trim_end_matches('Z'))[0];
     assert!((edge.x - datum - 2.0 * edge.scale).abs() < 0.01);
+    assert!((numbers(&edge.reach)[0] - edge.x).abs() < 0.01);
 }
 
 #[test]
