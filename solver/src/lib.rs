@@ -44,8 +44,8 @@ mod unit;
 pub use barrel::{Barrel, BarrelDraft};
 pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
-    Area as SheetArea, Chart, Dimension, Drawing, Edge, Label, Marker, Shape as DrawnShape, Sheet,
-    Size, Style, draw_barrel, draw_sandwich, draw_stairs,
+    Area as SheetArea, Chart, Dimension, Drawing, Edge, Grip, Handle, Label, Marker,
+    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_sandwich, draw_stairs,
 };
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use layout::{

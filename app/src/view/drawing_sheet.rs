@@ -1,12 +1,13 @@
-//! A drawing whose driving dimensions are fields.
+//! A drawing whose driving dimensions are fields, with gauges for what can be slid.
 
 use super::number_field::{Look, NumberField};
+use super::sliding_gauge::{Gauge, GaugeGrip, GaugeMark};
 use super::wood_balance::Lit;
 use crate::workbench::{Slot, Workbench};
 use leptos::html::Div;
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
-use solver::{Dimension, Drawing, Edge, ProjectDraft, Sheet, Size, Style, WoodClass};
+use solver::{Dimension, Drawing, Edge, Grip, ProjectDraft, Sheet, Size, Style, WoodClass};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::ResizeObserver;
@@ -188,6 +189,7 @@ pub(crate) fn DrawingSheet(
                 .collect::<Vec<_>>()
         })
     });
+    let gauges = Grip::ALL.map(|grip| Gauge::new(grip, drawing));
     let title_id = format!("{context}-drawing-title");
     let description_id = format!("{context}-drawing-description");
     let named_by = format!("{title_id} {description_id}");
@@ -214,12 +216,14 @@ pub(crate) fn DrawingSheet(
                 <g class="part">{shapes}</g>
                 <g class="dimensions">{lines}</g>
                 <g class="labels">{labels}</g>
+                {gauges.map(|gauge| view! { <GaugeMark gauge stale/> }).collect_view()}
             </svg>
             <For
                 each=move || driving.get()
                 key=|entry| *entry
                 children=move |(measured, at)| view! { <DrivingField drawing measured at context/> }
             />
+            {gauges.map(|gauge| view! { <GaugeGrip gauge stale/> }).collect_view()}
         </div>
     }
 }

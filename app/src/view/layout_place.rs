@@ -141,7 +141,7 @@ fn Meaning() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let words = move || {
         bench.meaning.get().map_or_else(
-            || "Dimensions in colour can be typed over; the others follow from them.".to_owned(),
+            || "Dimensions in colour can be typed over and gauges can be slid; the others follow from them.".to_owned(),
             |field| {
                 let spec = field.spec();
                 format!("{}: {}", spec.label, spec.meaning)

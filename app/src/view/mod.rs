@@ -15,6 +15,7 @@ mod purchase_list;
 mod ranking_table;
 mod slat_table;
 mod slatwright;
+mod sliding_gauge;
 mod text_field;
 mod timber_place;
 mod wood_balance;

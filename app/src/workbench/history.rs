@@ -42,6 +42,15 @@ impl<State: Clone + PartialEq, Mark: PartialEq> History<State, Mark> {
         self.open = None;
     }
 
+    /// The state before the step that is being made under a mark; the step is forgotten.
+    pub fn abandon(&mut self, mark: &Mark) -> Option<State> {
+        if self.open.as_ref() != Some(mark) {
+            return None;
+        }
+        self.open = None;
+        self.past.pop()
+    }
+
     /// The state before the last step that changed something; the present goes to the future.
     pub fn undo(&mut self, present: &State) -> Option<State> {
         self.open = None;
@@ -94,6 +103,25 @@ mod tests {
         history.close();
         history.before(&2, Some("width"));
         assert_eq!(history.undo(&3), Some(2));
+        assert_eq!(history.undo(&2), Some(1));
+    }
+
+    #[test]
+    fn an_abandoned_step_leaves_nothing_to_undo_or_redo() {
+        let mut history = History::default();
+        history.before(&1, Some("pitch"));
+        history.before(&2, Some("pitch"));
+        assert_eq!(history.abandon(&"pitch"), Some(1));
+        assert!(!history.can_undo(&1) && !history.can_redo());
+    }
+
+    #[test]
+    fn only_an_open_step_of_the_same_mark_is_abandoned() {
+        let mut history = History::default();
+        history.before(&1, Some("pitch"));
+        assert_eq!(history.abandon(&"edge"), None);
+        history.close();
+        assert_eq!(history.abandon(&"pitch"), None);
         assert_eq!(history.undo(&2), Some(1));
     }
 

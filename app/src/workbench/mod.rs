@@ -12,7 +12,10 @@ pub use slot::{Slot, barrel_shape};
 
 use crate::view::Place;
 use leptos::prelude::*;
-use solver::{Field, Layout, LayoutParts, LengthUnit, Problem, ProjectDraft, Typed, lay_out};
+use solver::{
+    Field, Grip, Layout, LayoutParts, Length, LengthUnit, Problem, ProjectDraft, Spacing, Typed,
+    lay_out,
+};
 
 /// The state of the page. A handle: copies share it.
 #[derive(Clone, Copy)]
@@ -110,9 +113,44 @@ impl Workbench {
         self.project.update(|project| slot.set(project, typed));
     }
 
-    /// Ends the step of the field that was typed in.
+    /// Ends the step of the field that was typed in, or of the gauge that was slid.
     pub fn leave_field(&self) {
         self.history.update(History::close);
+    }
+
+    /// Slides a gauge to a value; its moves are one step until [`Self::leave_field`]. A pitch
+    /// that is slid is a given one.
+    pub fn slide(&self, grip: Grip, value: Length) {
+        let slot = Slot::Rules(grip.field());
+        let typed = Typed::Number(value.in_millimetres());
+        let spacing = match grip {
+            Grip::Pitch => Spacing::Given,
+            Grip::Edge => self.project.read_untracked().rules.spacing,
+        };
+        let stands_there = {
+            let project = self.project.read_untracked();
+            slot.get(&project) == Some(&typed) && project.rules.spacing == spacing
+        };
+        if stands_there {
+            return;
+        }
+        self.note(Some(slot));
+        self.project.update(|project| {
+            project.rules.spacing = spacing;
+            slot.set(project, typed);
+        });
+    }
+
+    /// Takes back what a gauge was slid since it was taken in hand, as if it had never been.
+    pub fn take_back(&self, grip: Grip) {
+        let slot = Slot::Rules(grip.field());
+        let state = self
+            .history
+            .try_update(|history| history.abandon(&slot))
+            .flatten();
+        if let Some(state) = state {
+            self.project.set(state);
+        }
     }
 
     /// Puts another project on the bench; the one that lay there can be brought back by undo.

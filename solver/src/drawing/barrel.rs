@@ -157,6 +157,7 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
             .collect(),
         dimensions,
         labels: Vec::new(),
+        handles: Vec::new(),
         unplaced,
         description: describe::barrel(barrel, sheet.unit),
     }

@@ -3,10 +3,11 @@
 //! Whoever shows a drawing decides colours and line widths by [`Style`]; every place and
 //! every number is decided here. Dimensions step outwards until nothing overlaps; a driving
 //! dimension that finds no place is listed in [`Drawing::unplaced`], so that it can be
-//! asked for elsewhere.
+//! asked for elsewhere. Sizes that can be slid have a [`Handle`].
 
 mod barrel;
 mod describe;
+mod handle;
 mod path;
 mod placement;
 mod sandwich;
@@ -15,6 +16,7 @@ mod stairs;
 mod tests;
 
 pub use barrel::draw_barrel;
+pub use handle::{Grip, Handle, Stride};
 pub use sandwich::draw_sandwich;
 pub use stairs::{Chart, Marker, draw_stairs};
 
@@ -64,6 +66,8 @@ pub struct Drawing {
     pub dimensions: Vec<Dimension>,
     /// Short texts: groove numbers and the names of views.
     pub labels: Vec<Label>,
+    /// Gauges by which sizes can be slid, from the top of the sheet down.
+    pub handles: Vec<Handle>,
     /// Driving dimensions that found no place on this sheet.
     pub unplaced: Vec<Size>,
     /// The drawing in words.

@@ -3,6 +3,7 @@
 mod painting;
 
 use super::barrel::{corner_spots, lead_spots};
+use super::handle::{self, Grip, Handle, Rail};
 use super::path::View;
 use super::placement::{Band, CLEAR, CORNER, End, Side, Spot, Wanted};
 use super::{Dimension, Drawing, Label, Shape, Sheet, Size, describe};
@@ -30,6 +31,10 @@ const MOST_HEIGHT: f64 = 260.0;
 /// the barrel, lead, land, edge and planing. Slats are drawn at their nominal sizes. Where the
 /// layout does not fit, what can be drawn is drawn, and pencils that the slats cannot give
 /// are marked as [`Style::Clash`](super::Style::Clash).
+///
+/// Under the upper view hangs a gauge for the pitch, from the first groove to the second; under
+/// the detail one for the edge allowance, which is the line that no pencil crosses. They are
+/// there whatever fits, so that what has been slid too far can be slid back.
 #[must_use]
 pub fn draw_sandwich(setup: &Setup<'_>, layout: &Layout, sheet: &Sheet) -> Drawing {
     let sheet = sheet.usable();
@@ -40,6 +45,7 @@ pub fn draw_sandwich(setup: &Setup<'_>, layout: &Layout, sheet: &Sheet) -> Drawi
         shapes: Vec::new(),
         dimensions: Vec::new(),
         labels: Vec::new(),
+        handles: Vec::new(),
         unplaced: Vec::new(),
     };
     let strip_end = artist.strip(MARGIN);
@@ -50,6 +56,7 @@ pub fn draw_sandwich(setup: &Setup<'_>, layout: &Layout, sheet: &Sheet) -> Drawi
         shapes: artist.shapes,
         dimensions: artist.dimensions,
         labels: artist.labels,
+        handles: artist.handles,
         unplaced: artist.unplaced,
         description: describe::sandwich(setup, layout, sheet.unit),
     }
@@ -62,6 +69,7 @@ struct Artist<'a> {
     shapes: Vec<Shape>,
     dimensions: Vec<Dimension>,
     labels: Vec<Label>,
+    handles: Vec<Handle>,
     unplaced: Vec<Size>,
 }
 
@@ -134,12 +142,13 @@ impl Artist<'_> {
             origin: Point { x: origin, y: seam },
         };
         let lower_edge = view.y(-lower.thickness());
-        let lowest = lower_edge + pixels(overhang.below);
+        let part_end = lower_edge + pixels(overhang.below);
+        let lowest = part_end + handle::depth(self.sheet.row);
 
         let mut below = Band::new(Side::Below, limits, f64::INFINITY, &self.sheet);
         let end = |x| End {
             along: across(x),
-            inside: pixels(overhang.below),
+            inside: lowest - lower_edge,
         };
         let spots = vec![Spot::between(end(Length::ZERO), end(lower.width()))];
         self.want(&mut below, Size::SlatWidth, true, lower.width(), spots);
@@ -173,6 +182,14 @@ impl Artist<'_> {
 
         self.paint(&view, &centres, width, Scene::Whole);
         self.number_grooves(&view, numbers + NUMBERS / 2.0);
+        let rail = Rail {
+            zero: across(centres[0]),
+            scale,
+            ends: (left, across(width + overhang.right)),
+            heights: (numbers, part_end),
+        };
+        let pitch = Handle::new(Grip::Pitch, self.layout.pitch(), rail, self.sheet);
+        self.handles.push(pitch);
         self.dimensions.extend(above.dimensions(numbers));
         self.dimensions
             .extend(outside.dimensions(numbers - above.depth()));
@@ -248,7 +265,8 @@ impl Artist<'_> {
             origin: Point { x: origin, y: seam },
         };
         let lower_edge = view.y(-lower.thickness());
-        let lowest = lower_edge + pixels(overhang.below);
+        let part_end = lower_edge + pixels(overhang.below);
+        let lowest = part_end + handle::depth(self.sheet.row);
 
         let heights = (top + name_height, lowest + self.sheet.row + MARGIN);
         let mut planing = Band::new(Side::Left, heights, left - 2.0, &self.sheet);
@@ -313,6 +331,14 @@ impl Artist<'_> {
         self.leaders(&mut below, &view, &centres);
 
         self.paint(&view, &centres, shown, Scene::Detail);
+        let rail = Rail {
+            zero: origin,
+            scale,
+            ends: (left, right),
+            heights: (highest, part_end),
+        };
+        let edge = Handle::new(Grip::Edge, rules.edge, rail, self.sheet);
+        self.handles.push(edge);
         self.labels.push(Label {
             x: f64::midpoint(left, right),
             y: top + name_height / 2.0,

@@ -11,6 +11,8 @@ use crate::shape::Shape as BarrelShape;
 use crate::slat::{Slat, SlatDraft};
 use proptest::prelude::*;
 
+mod handles;
+
 fn barrel(shape: BarrelShape, size: f64, corner: f64) -> Option<Barrel> {
     let mut draft = BarrelDraft::new("", shape);
     draft.size = Typed::Number(size);
@@ -112,6 +114,13 @@ fn check(drawing: &Drawing, driving: &[Size]) {
             }
         }
     }
+    for (k, handle) in drawing.handles.iter().enumerate() {
+        check_handle(handle, drawing);
+        for other in &drawing.handles[k + 1..] {
+            let clear = !handle.area.overlaps(&other.area);
+            assert!(clear, "{:?} and {:?} overlap", handle.grip, other.grip);
+        }
+    }
     for &size in driving {
         let placed = texts().filter(|(placed, _)| *placed == size).count();
         let asked_elsewhere = drawing
@@ -120,6 +129,48 @@ fn check(drawing: &Drawing, driving: &[Size]) {
             .filter(|other| **other == size)
             .count();
         assert_eq!(placed + asked_elsewhere, 1, "{size:?}");
+    }
+}
+
+/// A handle lies on the sheet, can be hit, and covers no number.
+fn check_handle(handle: &Handle, drawing: &Drawing) {
+    let (grip, area) = (handle.grip, handle.area);
+    assert!(
+        area.width >= 24.0 && area.height >= 24.0,
+        "{grip:?} {area:?}"
+    );
+    assert!(
+        area.x <= handle.x && handle.x <= area.x + area.width,
+        "{grip:?} {area:?}"
+    );
+    assert!(
+        area.x >= 0.0 && area.x + area.width <= drawing.width,
+        "{grip:?} {area:?}"
+    );
+    assert!(
+        area.y >= 0.0 && area.y + area.height <= drawing.height,
+        "{grip:?} {area:?}"
+    );
+    for path in [
+        &handle.beam,
+        &handle.fixed_jaw,
+        &handle.jaw,
+        &handle.knurl,
+        &handle.reach,
+    ] {
+        for at in numbers(path.trim_end_matches('Z')).chunks(2) {
+            let on_sheet =
+                (0.0..=drawing.width).contains(&at[0]) && (0.0..=drawing.height).contains(&at[1]);
+            assert!(on_sheet, "{grip:?} leaves the sheet at {at:?}");
+        }
+    }
+    for dimension in &drawing.dimensions {
+        let clear = !area.overlaps(&dimension.area);
+        assert!(
+            clear,
+            "{grip:?} covers {:?}: {area:?} {:?}",
+            dimension.size, dimension.area
+        );
     }
 }
 
