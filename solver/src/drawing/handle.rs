@@ -20,7 +20,7 @@ use crate::unit::LengthUnit;
 /// # let barrel = BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap();
 /// # let slat = SlatDraft::new("74 × 5").check().unwrap();
 /// # let rules = RulesDraft::new().check().unwrap();
-/// # let turn = Seam::ThroughFaces.turn();
+/// # let turn = barrel.turn(Seam::ThroughFaces);
 /// # let setup = Setup { barrel: &barrel, turn, top: &slat, bottom: &slat, rules: &rules };
 /// # let sheet = Sheet { width: 900.0, row: 26.0, text: 66.0, unit: LengthUnit::Millimetre };
 /// let drawing = draw_sandwich(&setup, &lay_out(&setup), &sheet);

@@ -5,7 +5,7 @@
 //! come from sums, products and roots. Centres and radii are those of the outline that was offset, so
 //! arcs stay exact and alike on every machine.
 
-use super::{Arc, Outline, Segment};
+use super::{Arc, HAIR, Line, Outline, Segment};
 use crate::quantity::{Direction, Length, Point};
 use cavalier_contours::polyline::{
     PlineCreation, PlineIntersect, PlineOffsetOptions, PlineSelfIntersectOptions, PlineSource,
@@ -37,6 +37,9 @@ impl Outline {
         if distance == Length::ZERO {
             return Some(self.clone());
         }
+        if self.is_smooth() && self.is_convex() && self.bends_more_gently_than(distance) {
+            return Some(self.shrunk(distance));
+        }
         let options = PlineOffsetOptions {
             pos_equal_eps: SAME,
             offset_dist_eps: 10.0 * SAME,
@@ -46,6 +49,39 @@ impl Outline {
         match inner.as_slice() {
             [inner] => self.take_over(inner, distance).filter(encloses_axis),
             _ => None,
+        }
+    }
+
+    /// Whether every joint is smooth.
+    fn is_smooth(&self) -> bool {
+        self.corners()
+            .all(|(last, next)| last.cross(next).abs() <= HAIR)
+    }
+
+    fn bends_more_gently_than(&self, distance: Length) -> bool {
+        self.segments.iter().all(|segment| match segment {
+            Segment::Line(_) => true,
+            Segment::Arc(arc) => arc.radius > distance.in_millimetres() + SAME,
+        })
+    }
+
+    /// Every piece moved inwards along its normals. Of a smooth convex outline that nowhere bends
+    /// more sharply than the distance this is the whole offset: no part of it meets another.
+    fn shrunk(&self, distance: Length) -> Self {
+        let distance = distance.in_millimetres();
+        let shrink = |segment: &Segment| match *segment {
+            Segment::Line(line) => Segment::Line(Line {
+                from: line.from.towards(line.normal, -distance),
+                to: line.to.towards(line.normal, -distance),
+                normal: line.normal,
+            }),
+            Segment::Arc(arc) => Segment::Arc(Arc {
+                radius: arc.radius - distance,
+                ..arc
+            }),
+        };
+        Self {
+            segments: self.segments.iter().map(shrink).collect(),
         }
     }
 
@@ -151,4 +187,26 @@ fn polyline(outline: &Outline) -> Polyline<f64> {
         polyline.add(start.x, start.y, bulge);
     }
     polyline
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn shrinking_is_the_offset_where_nothing_meets(
+            width in 5.0_f64..12.0, share in 0.5_f64..1.0, distance in 0.001_f64..0.3,
+        ) {
+            let outline = Outline::oval(Length::millimetres(width), Length::millimetres(width * share));
+            let distance = Length::millimetres(distance);
+            let shrunk = outline.inset(distance).unwrap();
+            let options = PlineOffsetOptions { pos_equal_eps: SAME, ..PlineOffsetOptions::new() };
+            let offset = polyline(&outline).parallel_offset_opt(distance.in_millimetres(), &options);
+            let found = outline.take_over(&offset[0], distance).unwrap();
+            let miss = (shrunk.area() - found.area()).in_square_millimetres();
+            prop_assert!(miss.abs() < 1e-4, "{miss}");
+        }
+    }
 }
