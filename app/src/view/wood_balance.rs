@@ -2,7 +2,7 @@
 
 use crate::workbench::Workbench;
 use leptos::prelude::*;
-use solver::{WoodBalance, WoodClass, figure};
+use solver::{Volume, WoodBalance, WoodClass, figure};
 
 /// The class of wood that is lit on the drawing: the one pointed at, or else the one pinned.
 #[derive(Clone, Copy)]
@@ -63,40 +63,51 @@ pub(crate) fn WoodBalanceTable(
     view! {
         <section class="result balance" aria-labelledby="balance-title">
             <h2 id="balance-title">"Where the wood of a sandwich goes"</h2>
-            {move || match balance.get() {
-                Some(balance) => view! { <Bar balance/> <Table balance lit/> }.into_any(),
-                None => view! {
+            <Show
+                when=move || balance.with(Option::is_some)
+                fallback=|| view! {
                     <p class="empty">"A check fails, so there is no balance yet. Mend the check that fails first."</p>
                 }
-                .into_any(),
-            }}
+            >
+                <Bar balance/>
+                <Table balance lit/>
+            </Show>
         </section>
     }
 }
 
 #[component]
-fn Bar(balance: WoodBalance) -> impl IntoView {
+fn Bar(balance: Memo<Option<WoodBalance>>) -> impl IntoView {
     let parts = WoodClass::ALL
         .map(|class| {
-            let share = balance.share(class).max(0.0);
-            view! { <span class=format!("wood-{}", class_name(class)) style:flex-grow=format!("{share:.6}")></span> }
+            let share = move || {
+                let balance = balance.get()?;
+                Some(format!("{:.6}", balance.share(class).max(0.0)))
+            };
+            view! { <span class=format!("wood-{}", class_name(class)) style:flex-grow=share></span> }
         })
         .collect_view();
     view! { <div class="wood-bar" aria-hidden="true">{parts}</div> }
 }
 
 #[component]
-fn Table(balance: WoodBalance, lit: Lit) -> impl IntoView {
+fn Table(balance: Memo<Option<WoodBalance>>, lit: Lit) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let unit = bench.unit;
+    let volume = move |pick: &dyn Fn(WoodBalance) -> Volume| {
+        balance
+            .get()
+            .map(|balance| figure::volume(pick(balance).in_cubic_millimetres(), unit.get()))
+    };
     let rows = WoodClass::ALL
         .map(|class| {
             let section = move || {
-                balance.section(class).map_or_else(
-                    || "–".to_owned(),
-                    |section| figure::area(section.in_square_millimetres(), unit.get()),
+                balance.get()?.section(class).map_or_else(
+                    || Some(figure::NO_FIGURE.to_owned()),
+                    |section| Some(figure::area(section.in_square_millimetres(), unit.get())),
                 )
             };
+            let share = move || Some(figure::ratio(balance.get()?.share(class)));
             view! {
                 <tr
                     class=format!("wood-{}", class_name(class))
@@ -117,8 +128,8 @@ fn Table(balance: WoodBalance, lit: Lit) -> impl IntoView {
                         </button>
                     </th>
                     <td class="figure">{section}</td>
-                    <td class="figure">{move || figure::volume(balance.volume(class).in_cubic_millimetres(), unit.get())}</td>
-                    <td class="figure">{figure::ratio(balance.share(class))}</td>
+                    <td class="figure">{move || volume(&|balance| balance.volume(class))}</td>
+                    <td class="figure">{share}</td>
                 </tr>
             }
         })
@@ -138,7 +149,7 @@ fn Table(balance: WoodBalance, lit: Lit) -> impl IntoView {
                 <tr>
                     <th scope="row">"Bought"</th>
                     <td></td>
-                    <td class="figure">{move || figure::volume(balance.bought().in_cubic_millimetres(), unit.get())}</td>
+                    <td class="figure">{move || volume(&|balance| balance.bought())}</td>
                     <td class="figure">{figure::ratio(1.0)}</td>
                 </tr>
             </tfoot>
