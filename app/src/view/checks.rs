@@ -2,37 +2,37 @@
 
 use crate::workbench::Workbench;
 use leptos::prelude::*;
-use solver::Outcome;
+use solver::{Outcome, Rule};
 
 /// A table of checks: each passes, is noted, or fails by how much.
 #[component]
 pub(crate) fn Checks() -> impl IntoView {
     let bench = expect_context::<Workbench>();
-    let rows = move || {
-        let unit = bench.unit.get();
+    let rules = Memo::new(move |_| {
         bench.layout().with(|shown| {
-            let checks = shown
-                .as_ref()
-                .map(|shown| shown.layout.checks())
-                .unwrap_or_default();
-            checks
-                .iter()
-                .map(|check| {
-                    let (word, class) = match check.outcome {
-                        Outcome::Passed => ("Pass", "passed"),
-                        Outcome::Noted => ("Note", "noted"),
-                        Outcome::Failed => ("Fail", "failed"),
-                    };
-                    view! {
-                        <tr class=class>
-                            <td class="outcome">{word}</td>
-                            <th scope="row">{check.rule.label()}</th>
-                            <td>{check.statement(unit)}</td>
-                        </tr>
-                    }
-                })
-                .collect_view()
+            let checks = shown.iter().flat_map(|shown| shown.layout.checks());
+            checks.map(|check| check.rule).collect::<Vec<_>>()
         })
+    });
+    // A row stays on the page while its check comes out another way.
+    let row = move |rule: Rule| {
+        let check = Memo::new(move |_| {
+            bench.layout().with(|shown| {
+                let mut checks = shown.iter().flat_map(|shown| shown.layout.checks());
+                checks.find(|check| check.rule == rule).copied()
+            })
+        });
+        let outcome = Memo::new(move |_| check.get().map(|check| check.outcome));
+        let class = move || outcome.get().map(|outcome| words(outcome).1);
+        let word = move || outcome.get().map(|outcome| words(outcome).0);
+        let statement = move || check.get().map(|check| check.statement(bench.unit.get()));
+        view! {
+            <tr class=class>
+                <td class="outcome">{word}</td>
+                <th scope="row">{rule.label()}</th>
+                <td>{statement}</td>
+            </tr>
+        }
     };
     view! {
         <section class="result checks" aria-labelledby="checks-title">
@@ -45,8 +45,17 @@ pub(crate) fn Checks() -> impl IntoView {
                         <th scope="col">"Found, against what is asked"</th>
                     </tr>
                 </thead>
-                <tbody>{rows}</tbody>
+                <tbody><For each=move || rules.get() key=|rule| *rule children=row/></tbody>
             </table>
         </section>
+    }
+}
+
+/// The word and the class for an outcome.
+const fn words(outcome: Outcome) -> (&'static str, &'static str) {
+    match outcome {
+        Outcome::Passed => ("Pass", "passed"),
+        Outcome::Noted => ("Note", "noted"),
+        Outcome::Failed => ("Fail", "failed"),
     }
 }

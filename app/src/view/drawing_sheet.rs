@@ -1,5 +1,6 @@
 //! A drawing whose driving dimensions are fields, with gauges for what can be slid.
 
+use super::drawn::{DrawnDimensions, DrawnLabels, DrawnShapes, dimension_of};
 use super::number_field::{Look, NumberField};
 use super::sliding_gauge::{Gauge, GaugeGrip, GaugeMark};
 use super::wood_balance::Lit;
@@ -7,7 +8,7 @@ use crate::workbench::{Slot, Workbench};
 use leptos::html::Div;
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
-use solver::{Dimension, Drawing, Edge, Grip, ProjectDraft, Sheet, Size, Style, WoodClass};
+use solver::{Drawing, Edge, Grip, ProjectDraft, Sheet, Size};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::ResizeObserver;
@@ -123,51 +124,6 @@ pub(crate) fn DrawingSheet(
                 .map_or(0.0, |drawing| drawing.height.round())
         })
     };
-    let shapes = move || {
-        drawing.with(|drawing| {
-            let shapes = drawing
-                .as_ref()
-                .map(|drawing| drawing.shapes.as_slice())
-                .unwrap_or_default();
-            shapes
-                .iter()
-                .map(|shape| {
-                    let style = shape.style;
-                    view! {
-                        <path
-                            class=style_name(style)
-                            fill=hatching(style, context)
-                            class:lit=move || matches!((style, lit.and_then(|lit| lit.class())),
-                                (Style::Wood(class), Some(lit)) if class == lit)
-                            d=shape.path.clone()
-                        />
-                    }
-                })
-                .collect_view()
-        })
-    };
-    let lines = move || {
-        drawing.with(|drawing| {
-            let dimensions = drawing
-                .as_ref()
-                .map(|drawing| drawing.dimensions.as_slice())
-                .unwrap_or_default();
-            dimensions.iter().map(dimension_lines).collect_view()
-        })
-    };
-    let labels = move || {
-        drawing.with(|drawing| {
-            let labels = drawing.as_ref().map(|drawing| drawing.labels.as_slice()).unwrap_or_default();
-            labels
-                .iter()
-                .map(|label| {
-                    view! {
-                        <text class="label" x=format!("{:.1}", label.x) y=format!("{:.1}", label.y)>{label.text.clone()}</text>
-                    }
-                })
-                .collect_view()
-        })
-    };
     let description =
         move || drawing.with(|drawing| drawing.as_ref().map(|drawing| drawing.description.clone()));
     let driving = Memo::new(move |_| {
@@ -213,9 +169,9 @@ pub(crate) fn DrawingSheet(
                         <line x1="0" y1="0" x2="0" y2="5"/>
                     </pattern>
                 </defs>
-                <g class="part">{shapes}</g>
-                <g class="dimensions">{lines}</g>
-                <g class="labels">{labels}</g>
+                <DrawnShapes drawing context lit/>
+                <DrawnDimensions drawing/>
+                <DrawnLabels drawing/>
                 {gauges.map(|gauge| view! { <GaugeMark gauge stale/> }).collect_view()}
             </svg>
             <For
@@ -237,18 +193,7 @@ fn DrivingField(
     context: &'static str,
 ) -> impl IntoView {
     let bench = expect_context::<Workbench>();
-    let dimension = Memo::new(move |_| {
-        drawing.with(|drawing| {
-            let dimensions = drawing
-                .as_ref()
-                .map(|drawing| drawing.dimensions.as_slice())
-                .unwrap_or_default();
-            dimensions
-                .iter()
-                .find(|dimension| dimension.size == measured)
-                .cloned()
-        })
-    });
+    let dimension = dimension_of(drawing, measured);
     let pixels = move |pick: fn(&solver::SheetArea) -> f64| {
         dimension.with(|dimension| {
             dimension
@@ -306,86 +251,4 @@ fn both_alike(bench: Workbench) -> bool {
     let project = bench.project();
     let project = project.read();
     project.layout.top == project.layout.bottom
-}
-
-fn dimension_lines(dimension: &Dimension) -> impl IntoView + use<> {
-    let class = if dimension.driving {
-        "dimension drives"
-    } else {
-        "dimension driven"
-    };
-    // A driving number is shown by its field; this text takes its place on paper.
-    let (x, y) = text_place(dimension);
-    view! {
-        <g class=class>
-            <path class="lines" d=dimension.lines.clone()/>
-            <path class="arrows" d=dimension.arrows.clone()/>
-            <text class=near_class(dimension.near) x=format!("{x:.1}") y=format!("{y:.1}")>
-                <title>{dimension.size.label()}</title>
-                {format!("{}{}", dimension.sign, dimension.text)}
-            </text>
-        </g>
-    }
-}
-
-/// Where the number of a driven dimension stands: in its box, near its line.
-fn text_place(dimension: &Dimension) -> (f64, f64) {
-    /// Half the height of a line, and the space beside a number, px.
-    const HALF_LINE: f64 = 11.0;
-    const BESIDE: f64 = 5.0;
-    let area = dimension.area;
-    let (x, y) = (area.x + area.width / 2.0, area.y + area.height / 2.0);
-    match dimension.near {
-        Edge::Top => (x, area.y + HALF_LINE),
-        Edge::Bottom => (x, area.y + area.height - HALF_LINE),
-        Edge::Left => (area.x + BESIDE, y),
-        Edge::Right => (area.x + area.width - BESIDE, y),
-    }
-}
-
-const fn near_class(near: Edge) -> &'static str {
-    match near {
-        Edge::Top => "near-top",
-        Edge::Bottom => "near-bottom",
-        Edge::Left => "near-left",
-        Edge::Right => "near-right",
-    }
-}
-
-/// The fill of hatched wood; the pattern is a part of the same drawing.
-fn hatching(style: Style, context: &str) -> Option<String> {
-    match style {
-        Style::TopHalf => Some(format!("url(#{context}-rising)")),
-        Style::BottomHalf => Some(format!("url(#{context}-falling)")),
-        _ => None,
-    }
-}
-
-const fn style_name(style: Style) -> &'static str {
-    match style {
-        Style::Slat => "slat",
-        Style::Wood(class) => match class {
-            WoodClass::Pencils => "wood wood-pencils",
-            WoodClass::Grooves => "wood wood-grooves",
-            WoodClass::Corners => "wood wood-corners",
-            WoodClass::Parting => "wood wood-parting",
-            WoodClass::Edges => "wood wood-edges",
-            WoodClass::Faces => "wood wood-faces",
-            WoodClass::Kerf => "wood wood-kerf",
-            WoodClass::Ends => "wood wood-ends",
-            WoodClass::RejectedSlats => "wood wood-rejected-slats",
-            WoodClass::RejectedPencils => "wood wood-rejected-pencils",
-        },
-        Style::TopHalf => "half top",
-        Style::BottomHalf => "half bottom",
-        Style::Pencil => "pencil",
-        Style::Clash => "pencil clash",
-        Style::Coat => "coat",
-        Style::Groove => "groove",
-        Style::Lead => "lead",
-        Style::Seam => "seam",
-        Style::Centre => "centre",
-        Style::Break => "break",
-        Style::OutOfReach => "out-of-reach",
-    }
 }

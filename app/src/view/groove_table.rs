@@ -8,43 +8,49 @@ use solver::{Length, figure};
 #[component]
 pub(crate) fn GrooveTable() -> impl IntoView {
     let bench = expect_context::<Workbench>();
+    let layout = bench.layout();
     let length = move |length: Length| figure::length(length.in_millimetres(), bench.unit.get());
-    let rows = move || {
-        bench.layout().with(|shown| {
-            let grooves = shown
+    let count = Memo::new(move |_| {
+        layout.with(|shown| {
+            shown
                 .as_ref()
-                .map(|shown| shown.layout.grooves())
-                .unwrap_or_default();
-            grooves
-                .iter()
-                .map(|groove| {
-                    view! {
-                        <tr>
-                            <th scope="row">{groove.number}</th>
-                            <td class="figure">{length(groove.centre)}</td>
-                        </tr>
-                    }
-                })
-                .collect_view()
+                .map_or(0, |shown| shown.layout.grooves().len())
         })
+    });
+    // A row stays on the page while its groove moves.
+    let row = move |at: usize| {
+        let groove = Memo::new(move |_| {
+            layout.with(|shown| shown.as_ref()?.layout.grooves().get(at).copied())
+        });
+        view! {
+            <tr>
+                <th scope="row">{move || groove.get().map(|groove| groove.number)}</th>
+                <td class="figure">{move || groove.get().map(|groove| length(groove.centre))}</td>
+            </tr>
+        }
     };
-    let shape = move || {
-        bench.layout().with(|shown| {
-            shown.as_ref().map(|shown| {
-                let shape = shown.layout.groove_shape();
-                [
-                    ("Pitch", shown.layout.pitch()),
-                    ("Groove radius", shape.radius()),
-                    ("Depth, top slat", shape.top_depth()),
-                    ("Depth, bottom slat", shape.bottom_depth()),
-                ]
-                .map(|(name, value)| {
-                    view! { <div><dt>{name}</dt><dd class="figure">{length(value)}</dd></div> }
-                })
-                .collect_view()
-            })
-        })
-    };
+    let shape = [
+        (
+            "Pitch",
+            (|layout| layout.pitch()) as fn(&solver::Layout) -> Length,
+        ),
+        ("Groove radius", |layout| layout.groove_shape().radius()),
+        ("Depth, top slat", |layout| {
+            layout.groove_shape().top_depth()
+        }),
+        ("Depth, bottom slat", |layout| {
+            layout.groove_shape().bottom_depth()
+        }),
+    ]
+    .map(|(name, measure)| {
+        let value = Memo::new(move |_| layout.with(|shown| Some(measure(&shown.as_ref()?.layout))));
+        view! {
+            <Show when=move || value.get().is_some()>
+                <div><dt>{name}</dt><dd class="figure">{move || value.get().map(length)}</dd></div>
+            </Show>
+        }
+    })
+    .collect_view();
     view! {
         <section class="result grooves" aria-labelledby="grooves-title">
             <h2 id="grooves-title">"Grooves from the datum edge, " {move || bench.unit.get().label()}</h2>
@@ -53,7 +59,7 @@ pub(crate) fn GrooveTable() -> impl IntoView {
                 <thead>
                     <tr><th scope="col">"Groove"</th><th scope="col" class="figure">"Centre"</th></tr>
                 </thead>
-                <tbody>{rows}</tbody>
+                <tbody><For each=move || 0..count.get() key=|at| *at children=row/></tbody>
             </table>
         </section>
     }

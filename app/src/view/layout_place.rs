@@ -157,19 +157,17 @@ fn Pencil(homeless: Memo<Vec<Slot>>) -> impl IntoView {
     let project = bench.project();
     let barrel = Memo::new(move |_| project.read().layout.barrel);
     let shape = Memo::new(move |_| barrel_shape(&project.read()));
-    let options = move || {
+    let names = Memo::new(move |_| {
         let project = project.read();
-        let chosen = project.layout.barrel;
-        let options = project
-            .barrels
-            .iter()
-            .enumerate()
-            .map(|(at, entry)| (entry.id, named(&entry.draft.name, "Barrel", at)));
-        choices(options.collect(), chosen)
-    };
+        let barrels = project.barrels.iter().enumerate();
+        barrels
+            .map(|(at, entry)| (entry.id, named(&entry.draft.name, "Barrel", at)))
+            .collect::<Vec<_>>()
+    });
+    let way = Memo::new(move |_| project.read().layout_way());
     let ways = move || {
         let ways = shape.get().map(Way::of).unwrap_or_default();
-        let chosen = project.read().layout_way();
+        let chosen = way.get();
         let single = ways.len() == 1;
         ways.into_iter()
             .map(|way| {
@@ -183,7 +181,7 @@ fn Pencil(homeless: Memo<Vec<Slot>>) -> impl IntoView {
             })
             .collect_view()
     };
-    let turned = move || project.read().layout_way() == Way::Turned;
+    let turned = move || way.get() == Way::Turned;
     view! {
         <fieldset>
             <legend>"Pencil"</legend>
@@ -197,7 +195,7 @@ fn Pencil(homeless: Memo<Vec<Slot>>) -> impl IntoView {
                         }
                     }
                 >
-                    {options}
+                    {move || choices(names.get(), barrel.get())}
                 </select>
             </div>
             <div class="choices" role="radiogroup" aria-label="How the barrel lies">{ways}</div>
@@ -222,16 +220,13 @@ fn Pencil(homeless: Memo<Vec<Slot>>) -> impl IntoView {
 fn Slats() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let project = bench.project();
-    let options = move |pick: fn(&solver::LayoutDraft) -> Id| {
+    let names = Memo::new(move |_| {
         let project = project.read();
-        let chosen = pick(&project.layout);
-        let options = project
-            .slats
-            .iter()
-            .enumerate()
-            .map(|(at, entry)| (entry.id, named(&entry.draft.name, "Slat", at)));
-        choices(options.collect(), chosen)
-    };
+        let slats = project.slats.iter().enumerate();
+        slats
+            .map(|(at, entry)| (entry.id, named(&entry.draft.name, "Slat", at)))
+            .collect::<Vec<_>>()
+    });
     let (top, bottom) = (
         Memo::new(move |_| project.read().layout.top),
         Memo::new(move |_| project.read().layout.bottom),
@@ -255,7 +250,7 @@ fn Slats() -> impl IntoView {
                         }
                     }
                 >
-                    {move || options(|layout| layout.top)}
+                    {move || choices(names.get(), top.get())}
                 </select>
             </div>
             {move || (top.get() != bottom.get()).then(|| slat_fields(top.get(), "Top slat"))}
@@ -269,7 +264,7 @@ fn Slats() -> impl IntoView {
                         }
                     }
                 >
-                    {move || options(|layout| layout.bottom)}
+                    {move || choices(names.get(), bottom.get())}
                 </select>
             </div>
             {move || {

@@ -4,6 +4,7 @@
 mod barrel_place;
 mod checks;
 mod drawing_sheet;
+mod drawn;
 mod file_menu;
 mod groove_table;
 mod layout_place;

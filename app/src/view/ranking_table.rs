@@ -61,11 +61,11 @@ fn Rows(ranking: Ranking) -> impl IntoView {
         .into_iter()
         .map(|row| {
             let (slat, way) = (Id(row.slat), way_of(row.way));
-            let laid = move || {
+            let laid = Memo::new(move |_| {
                 let project = bench.project().read();
                 let layout = &project.layout;
                 layout.top == slat && layout.bottom == slat && project.layout_way() == way
-            };
+            });
             let lay = move |_| {
                 bench.change(|project| {
                     project.layout.top = slat;
@@ -75,7 +75,7 @@ fn Rows(ranking: Ranking) -> impl IntoView {
             };
             let reason = row.failing.clone();
             view! {
-                <tr class:chosen=laid class:failed=row.failing.is_some()>
+                <tr class:chosen=move || laid.get() class:failed=row.failing.is_some()>
                     <th scope="row">{row.slat_name.clone()}</th>
                     <td>{way.label()}</td>
                     <td class="figure strong">{row.pencils}</td>
@@ -84,7 +84,7 @@ fn Rows(ranking: Ranking) -> impl IntoView {
                         None => view! { <Needs row=row.clone() unit/> }.into_any(),
                     }}
                     <td class="tools">
-                        {move || if laid() {
+                        {move || if laid.get() {
                             view! { <span class="here">"On the drawing"</span> }.into_any()
                         } else {
                             view! { <button type="button" on:click=lay>"Lay out"</button> }.into_any()

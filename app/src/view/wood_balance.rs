@@ -66,50 +66,60 @@ pub(crate) fn WoodBalanceTable(
     view! {
         <section class="result balance" aria-labelledby="balance-title">
             <h2 id="balance-title">"Where the wood of a sandwich goes"</h2>
-            {move || match balance.get() {
-                Some(balance) => view! { <Bar balance/> <Table balance lit/> }.into_any(),
-                None => view! {
+            <Show
+                when=move || balance.with(Option::is_some)
+                fallback=|| view! {
                     <p class="empty">"A check fails, so there is no balance yet. Mend the check that fails first."</p>
                 }
-                .into_any(),
-            }}
+            >
+                <Bar balance/>
+                <Table balance lit/>
+            </Show>
         </section>
     }
 }
 
-/// The classes that take any wood.
-fn taken(balance: WoodBalance) -> impl Iterator<Item = WoodClass> {
-    WoodClass::ALL
-        .into_iter()
-        .filter(move |&class| balance.volume(class) != Volume::ZERO)
+/// Whether a class takes no wood, so that there is nothing to show of it.
+fn is_empty(balance: Memo<Option<WoodBalance>>, class: WoodClass) -> bool {
+    balance.with(|balance| balance.is_none_or(|balance| balance.volume(class) == Volume::ZERO))
 }
 
 #[component]
-fn Bar(balance: WoodBalance) -> impl IntoView {
-    let parts = taken(balance)
+fn Bar(balance: Memo<Option<WoodBalance>>) -> impl IntoView {
+    let parts = WoodClass::ALL
         .map(|class| {
-            let share = balance.share(class).max(0.0);
-            view! { <span class=format!("wood-{}", class_name(class)) style:flex-grow=format!("{share:.6}")></span> }
+            let share = move || {
+                let balance = balance.get()?;
+                Some(format!("{:.6}", balance.share(class).max(0.0)))
+            };
+            view! { <span class=format!("wood-{}", class_name(class)) style:flex-grow=share hidden=move || is_empty(balance, class)></span> }
         })
         .collect_view();
     view! { <div class="wood-bar" aria-hidden="true">{parts}</div> }
 }
 
 #[component]
-fn Table(balance: WoodBalance, lit: Lit) -> impl IntoView {
+fn Table(balance: Memo<Option<WoodBalance>>, lit: Lit) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let unit = bench.unit;
-    let rows = taken(balance)
+    let volume = move |pick: &dyn Fn(WoodBalance) -> Volume| {
+        balance
+            .get()
+            .map(|balance| figure::volume(pick(balance).in_cubic_millimetres(), unit.get()))
+    };
+    let rows = WoodClass::ALL
         .map(|class| {
             let section = move || {
-                balance.section(class).map_or_else(
-                    || "–".to_owned(),
-                    |section| figure::area(section.in_square_millimetres(), unit.get()),
+                balance.get()?.section(class).map_or_else(
+                    || Some(figure::NO_FIGURE.to_owned()),
+                    |section| Some(figure::area(section.in_square_millimetres(), unit.get())),
                 )
             };
+            let share = move || Some(figure::ratio(balance.get()?.share(class)));
             view! {
                 <tr
                     class=format!("wood-{}", class_name(class))
+                    hidden=move || is_empty(balance, class)
                     class:lit=move || lit.class() == Some(class)
                     on:mouseenter=move |_| lit.pointed.set(Some(class))
                     on:mouseleave=move |_| lit.pointed.set(None)
@@ -127,8 +137,8 @@ fn Table(balance: WoodBalance, lit: Lit) -> impl IntoView {
                         </button>
                     </th>
                     <td class="figure">{section}</td>
-                    <td class="figure">{move || figure::volume(balance.volume(class).in_cubic_millimetres(), unit.get())}</td>
-                    <td class="figure">{figure::ratio(balance.share(class))}</td>
+                    <td class="figure">{move || volume(&|balance| balance.volume(class))}</td>
+                    <td class="figure">{share}</td>
                 </tr>
             }
         })
@@ -148,7 +158,7 @@ fn Table(balance: WoodBalance, lit: Lit) -> impl IntoView {
                 <tr>
                     <th scope="row">"Bought"</th>
                     <td></td>
-                    <td class="figure">{move || figure::volume(balance.bought().in_cubic_millimetres(), unit.get())}</td>
+                    <td class="figure">{move || volume(&|balance| balance.bought())}</td>
                     <td class="figure">{figure::ratio(1.0)}</td>
                 </tr>
             </tfoot>

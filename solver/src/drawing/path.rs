@@ -3,7 +3,6 @@
 use crate::layout::GrooveShape;
 use crate::outline::{Arc, Line, Outline, Segment};
 use crate::quantity::{Direction, Length, Point};
-use std::fmt::Write;
 
 /// Where the cross-section lies on the sheet: a scale and the place of its origin.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -58,8 +57,35 @@ impl Path {
     }
 
     fn command(&mut self, letter: char, (x, y): (f64, f64)) {
-        // Writing to a string cannot fail.
-        let _ = write!(self.0, "{letter}{x:.2} {y:.2}");
+        self.0.push(letter);
+        self.number(x);
+        self.0.push(' ');
+        self.number(y);
+    }
+
+    /// A number with two decimals. Most of the time of a drawing goes into its numbers, so the
+    /// digits are written here, which takes a fraction of what formatting takes.
+    fn number(&mut self, value: f64) {
+        // What is no number or too large becomes one that can be written.
+        let hundredths = (value * 100.0).round() as i64;
+        if hundredths < 0 {
+            self.0.push('-');
+        }
+        let mut digits = [b'0'; 20];
+        let mut rest = hundredths.unsigned_abs();
+        let mut start = digits.len();
+        // At least the two decimals and a digit before them.
+        while rest > 0 || start > digits.len() - 3 {
+            start -= 1;
+            digits[start] += (rest % 10) as u8;
+            rest /= 10;
+        }
+        for (place, digit) in digits[start..].iter().enumerate() {
+            if place + 2 == digits.len() - start {
+                self.0.push('.');
+            }
+            self.0.push(char::from(*digit));
+        }
     }
 
     /// An open run of straight lines in sheet pixels.
@@ -186,10 +212,15 @@ impl Path {
     /// An arc of at most half a turn to a point, counter-clockwise to the eye; clockwise where the
     /// radius is below 0.
     fn arc(&mut self, view: &View, radius: f64, to: Point) {
-        let sweep = i32::from(radius < 0.0);
+        let clockwise = radius < 0.0;
         let radius = radius.abs() * view.scale;
         let (x, y) = view.point(to);
-        let _ = write!(self.0, "A{radius:.2} {radius:.2} 0 0 {sweep} {x:.2} {y:.2}");
+        self.command('A', (radius, radius));
+        self.0
+            .push_str(if clockwise { " 0 0 1 " } else { " 0 0 0 " });
+        self.number(x);
+        self.0.push(' ');
+        self.number(y);
     }
 
     fn cap(&mut self, view: &View, outline: &Outline, level: Length, keep: fn(f64, f64) -> bool) {
@@ -282,6 +313,26 @@ mod tests {
         scale: 1.0,
         origin: Point { x: 0.0, y: 0.0 },
     };
+
+    #[test]
+    fn numbers_have_two_decimals() {
+        let written = |value| {
+            let mut path = Path::new();
+            path.number(value);
+            path.done()
+        };
+        for (value, expected) in [
+            (0.0, "0.00"),
+            (-0.001, "0.00"),
+            (0.05, "0.05"),
+            (-0.5, "-0.50"),
+            (9.996, "10.00"),
+            (-123.456, "-123.46"),
+            (1234.5, "1234.50"),
+        ] {
+            assert_eq!(written(value), expected, "{value}");
+        }
+    }
 
     #[test]
     fn a_rectangle_runs_down_the_sheet() {

@@ -50,17 +50,25 @@ impl Artist<'_> {
             sizes && check.outcome == Outcome::Failed
         });
         let seam_end = top_end.min(bottom_end);
-        for &centre in centres {
-            let pencil = view.at(centre, rules.axis_height);
-            let level = -rules.axis_height;
-            self.add(
+        // What all pencils have alike is one path; each outline is one of its own.
+        let of_all = |draw: &dyn Fn(Path, &View) -> Path| {
+            centres.iter().fold(Path::new(), |path, &centre| {
+                draw(path, &view.at(centre, rules.axis_height))
+            })
+        };
+        let level = -rules.axis_height;
+        let halves = [
+            (
                 Style::TopHalf,
-                Path::new().above(&pencil, layout.bare(), level),
-            );
-            self.add(
+                of_all(&|path, pencil| path.above(pencil, layout.bare(), level)),
+            ),
+            (
                 Style::BottomHalf,
-                Path::new().below(&pencil, layout.bare(), level),
-            );
+                of_all(&|path, pencil| path.below(pencil, layout.bare(), level)),
+            ),
+        ];
+        for (style, path) in halves {
+            self.add(style, path);
         }
         self.add(
             Style::Seam,
@@ -69,41 +77,41 @@ impl Artist<'_> {
                 (view.x(seam_end), view.origin.y),
             ]),
         );
+        let grooves = of_all(&|path, pencil| path.groove(pencil, layout.groove_shape()));
+        self.add(Style::Groove, grooves);
+        let radius = barrel.lead_diameter() / 2.0;
+        self.add(
+            Style::Lead,
+            of_all(&|path, pencil| path.circle(pencil, radius)),
+        );
+        if scene == Scene::Detail && barrel.coat() > Length::ZERO {
+            let coats = of_all(&|path, pencil| path.outline(pencil, layout.finished()));
+            self.add(Style::Coat, coats);
+        }
         for &centre in centres {
             let pencil = view.at(centre, rules.axis_height);
-            self.add(
-                Style::Groove,
-                Path::new().groove(&pencil, layout.groove_shape()),
-            );
-            self.add(
-                Style::Lead,
-                Path::new().circle(&pencil, barrel.lead_diameter() / 2.0),
-            );
-            if scene == Scene::Detail && barrel.coat() > Length::ZERO {
-                self.add(Style::Coat, Path::new().outline(&pencil, layout.finished()));
-            }
             let outline = Path::new().outline(&pencil, layout.bare());
             self.add(if clash { Style::Clash } else { Style::Pencil }, outline);
-            let beyond = Length::millimetres(4.0 / view.scale);
-            let (over, under) = (upper.thickness() + beyond, -lower.thickness() - beyond);
-            let (x, middle) = (view.x(centre), pencil.origin.y);
-            self.add(
-                Style::Centre,
-                Path::new().run(&[(x, view.y(over)), (x, view.y(under))]),
-            );
-            if scene == Scene::Detail {
-                let reach = layout.extents();
-                let (from, to) = (
-                    view.x(centre - reach.left) - 4.0,
-                    view.x(centre + reach.right) + 4.0,
-                );
-                self.add(
-                    Style::Centre,
-                    Path::new().run(&[(from, middle), (to, middle)]),
-                );
-            }
         }
         self.paint_out_of_reach(view, centres);
+        // Centre lines end 4 px beyond what they run through.
+        let (over, under) = (
+            view.y(upper.thickness()) - 4.0,
+            view.y(-lower.thickness()) + 4.0,
+        );
+        let reach = layout.extents();
+        let centre_lines = of_all(&|path, pencil| {
+            let (x, y) = (pencil.origin.x, pencil.origin.y);
+            let upright = path.run(&[(x, over), (x, under)]);
+            match scene {
+                Scene::Whole => upright,
+                Scene::Detail => upright.run(&[
+                    (pencil.x(-reach.left) - 4.0, y),
+                    (pencil.x(reach.right) + 4.0, y),
+                ]),
+            }
+        });
+        self.add(Style::Centre, centre_lines);
         if scene == Scene::Detail && shown < upper.width().max(lower.width()) {
             let (x, over, under) = (
                 view.x(shown),

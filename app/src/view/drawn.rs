@@ -1,0 +1,219 @@
+//! The lines of a drawing. Elements stay on the page while a dimension is typed or slid; only
+//! what has changed in them is set anew.
+
+use super::wood_balance::Lit;
+use leptos::prelude::*;
+use solver::{Dimension, Drawing, Edge, Size, Style, WoodClass};
+
+/// The paths of a drawing, in the order they are painted.
+#[component]
+pub(crate) fn DrawnShapes(
+    /// The drawing.
+    drawing: Memo<Option<Drawing>>,
+    /// Which part of the page this is: hatching is found by it.
+    context: &'static str,
+    /// The class of wood to light up.
+    lit: Option<Lit>,
+) -> impl IntoView {
+    let shapes = Memo::new(move |_| drawing.with(|drawing| numbered(drawing.as_ref())));
+    let path = move |(style, number): (Style, usize)| {
+        drawing.with(|drawing| {
+            let shapes = drawing.iter().flat_map(|drawing| &drawing.shapes);
+            let mut alike = shapes.filter(|shape| shape.style == style);
+            alike.nth(number).map(|shape| shape.path.clone())
+        })
+    };
+    let is_lit = move |style| match (style, lit) {
+        (Style::Wood(class), Some(lit)) => lit.class() == Some(class),
+        _ => false,
+    };
+    let shape = move |key: (Style, usize)| {
+        let style = key.0;
+        view! {
+            <path
+                class=style_name(style)
+                fill=hatching(style, context)
+                class:lit=move || is_lit(style)
+                d=move || path(key)
+            />
+        }
+    };
+    view! {
+        <g class="part"><For each=move || shapes.get() key=|shape| *shape children=shape/></g>
+    }
+}
+
+/// A name for each shape that lasts while others come and go: its style, and how many of that
+/// style are painted before it.
+fn numbered(drawing: Option<&Drawing>) -> Vec<(Style, usize)> {
+    let mut names: Vec<(Style, usize)> = Vec::new();
+    for shape in drawing.iter().flat_map(|drawing| &drawing.shapes) {
+        let before = names.iter().rev().find(|(style, _)| *style == shape.style);
+        names.push((shape.style, before.map_or(0, |(_, number)| number + 1)));
+    }
+    names
+}
+
+/// The dimensions of a drawing: their lines, and the numbers that follow from others.
+#[component]
+pub(crate) fn DrawnDimensions(
+    /// The drawing.
+    drawing: Memo<Option<Drawing>>,
+) -> impl IntoView {
+    let sizes = Memo::new(move |_| {
+        drawing.with(|drawing| {
+            let dimensions = drawing.iter().flat_map(|drawing| &drawing.dimensions);
+            dimensions
+                .map(|dimension| dimension.size)
+                .collect::<Vec<_>>()
+        })
+    });
+    let lines = move |size: Size| {
+        let dimension = dimension_of(drawing, size);
+        let class = move || match dimension.read().as_ref() {
+            Some(dimension) if dimension.driving => "dimension drives",
+            _ => "dimension driven",
+        };
+        let near = move || {
+            dimension
+                .read()
+                .as_ref()
+                .map(|found| near_class(found.near))
+        };
+        // A driving number is shown by its field; this text takes its place on paper.
+        let x = move || {
+            dimension
+                .read()
+                .as_ref()
+                .map(|found| place(text_place(found).0))
+        };
+        let y = move || {
+            dimension
+                .read()
+                .as_ref()
+                .map(|found| place(text_place(found).1))
+        };
+        let number = move || {
+            let dimension = dimension.read();
+            let dimension = dimension.as_ref()?;
+            Some(format!("{}{}", dimension.sign, dimension.text))
+        };
+        view! {
+            <g class=class>
+                <path class="lines" d=move || dimension.read().as_ref().map(|found| found.lines.clone())/>
+                <path class="arrows" d=move || dimension.read().as_ref().map(|found| found.arrows.clone())/>
+                <text class=near x=x y=y>
+                    <title>{size.label()}</title>
+                    {number}
+                </text>
+            </g>
+        }
+    };
+    view! {
+        <g class="dimensions"><For each=move || sizes.get() key=|size| *size children=lines/></g>
+    }
+}
+
+/// One dimension of a drawing.
+pub(crate) fn dimension_of(drawing: Memo<Option<Drawing>>, size: Size) -> Memo<Option<Dimension>> {
+    Memo::new(move |_| {
+        drawing.with(|drawing| {
+            let mut dimensions = drawing.iter().flat_map(|drawing| &drawing.dimensions);
+            dimensions.find(|dimension| dimension.size == size).cloned()
+        })
+    })
+}
+
+/// Groove numbers and the names of views.
+#[component]
+pub(crate) fn DrawnLabels(
+    /// The drawing.
+    drawing: Memo<Option<Drawing>>,
+) -> impl IntoView {
+    let count = Memo::new(move |_| {
+        drawing.with(|drawing| drawing.as_ref().map_or(0, |drawing| drawing.labels.len()))
+    });
+    let label = move |at: usize| {
+        let label =
+            Memo::new(move |_| drawing.with(|drawing| drawing.as_ref()?.labels.get(at).cloned()));
+        view! {
+            <text
+                class="label"
+                x=move || label.read().as_ref().map(|label| place(label.x))
+                y=move || label.read().as_ref().map(|label| place(label.y))
+            >
+                {move || label.read().as_ref().map(|label| label.text.clone())}
+            </text>
+        }
+    };
+    view! {
+        <g class="labels"><For each=move || 0..count.get() key=|at| *at children=label/></g>
+    }
+}
+
+/// A place on the sheet, px, as an attribute.
+fn place(pixels: f64) -> String {
+    format!("{pixels:.1}")
+}
+
+/// Where the number of a driven dimension stands: in its box, near its line.
+fn text_place(dimension: &Dimension) -> (f64, f64) {
+    /// Half the height of a line, and the space beside a number, px.
+    const HALF_LINE: f64 = 11.0;
+    const BESIDE: f64 = 5.0;
+    let area = dimension.area;
+    let (x, y) = (area.x + area.width / 2.0, area.y + area.height / 2.0);
+    match dimension.near {
+        Edge::Top => (x, area.y + HALF_LINE),
+        Edge::Bottom => (x, area.y + area.height - HALF_LINE),
+        Edge::Left => (area.x + BESIDE, y),
+        Edge::Right => (area.x + area.width - BESIDE, y),
+    }
+}
+
+const fn near_class(near: Edge) -> &'static str {
+    match near {
+        Edge::Top => "near-top",
+        Edge::Bottom => "near-bottom",
+        Edge::Left => "near-left",
+        Edge::Right => "near-right",
+    }
+}
+
+/// The fill of hatched wood; the pattern is a part of the same drawing.
+fn hatching(style: Style, context: &str) -> Option<String> {
+    match style {
+        Style::TopHalf => Some(format!("url(#{context}-rising)")),
+        Style::BottomHalf => Some(format!("url(#{context}-falling)")),
+        _ => None,
+    }
+}
+
+const fn style_name(style: Style) -> &'static str {
+    match style {
+        Style::Slat => "slat",
+        Style::Wood(class) => match class {
+            WoodClass::Pencils => "wood wood-pencils",
+            WoodClass::Grooves => "wood wood-grooves",
+            WoodClass::Corners => "wood wood-corners",
+            WoodClass::Parting => "wood wood-parting",
+            WoodClass::Edges => "wood wood-edges",
+            WoodClass::Faces => "wood wood-faces",
+            WoodClass::Kerf => "wood wood-kerf",
+            WoodClass::Ends => "wood wood-ends",
+            WoodClass::RejectedSlats => "wood wood-rejected-slats",
+            WoodClass::RejectedPencils => "wood wood-rejected-pencils",
+        },
+        Style::TopHalf => "half top",
+        Style::BottomHalf => "half bottom",
+        Style::Pencil => "pencil",
+        Style::Clash => "pencil clash",
+        Style::Coat => "coat",
+        Style::Groove => "groove",
+        Style::Lead => "lead",
+        Style::Seam => "seam",
+        Style::Centre => "centre",
+        Style::Break => "break",
+        Style::OutOfReach => "out-of-reach",
+    }
+}
