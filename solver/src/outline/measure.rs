@@ -158,6 +158,11 @@ impl Outline {
         let level = height.in_millimetres();
         let mut crossings = Vec::new();
         for segment in &self.segments {
+            // A joint on the line is a crossing, even where rounding leaves a gap in it.
+            let joint = segment.start();
+            if (joint.y - level).abs() <= Length::SLACK.in_millimetres() {
+                crossings.push(joint.x);
+            }
             match segment {
                 Segment::Line(line) => crossings.extend(line_crossing(line.from, line.to, level)),
                 Segment::Arc(arc) => crossings.extend(arc_crossings(arc, level)),
@@ -391,6 +396,22 @@ mod tests {
             right.in_millimetres() - left.in_millimetres(),
             7.0 * 2.0 / 3.0_f64.sqrt(),
         );
+    }
+
+    #[test]
+    fn the_chord_of_an_oval_is_found_at_its_tips_too() {
+        for width in [12.0, 39.64, 39.72] {
+            let oval = Outline::oval(Length::millimetres(width), Length::millimetres(7.0));
+            let bare = oval
+                .inset(Length::millimetres(0.571_262_267_051_003_9))
+                .unwrap();
+            let (left, right) = bare.chord(Length::ZERO).unwrap();
+            let expected = width - 2.0 * 0.571_262_267_051_003_9;
+            assert!(
+                ((right - left).in_millimetres() - expected).abs() < 1e-6,
+                "{width}"
+            );
+        }
     }
 
     #[test]
