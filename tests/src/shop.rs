@@ -25,13 +25,20 @@ pub fn changed_barrel(
     corner: f64,
     change: impl FnOnce(&mut BarrelDraft),
 ) -> Barrel {
-    let mut draft = BarrelDraft::new("Barrel", shape);
-    draft.size = Typed::Number(size);
-    draft.corner_radius = Typed::Number(corner);
+    let mut draft = barrel_draft(shape, size, corner);
     change(&mut draft);
     draft
         .check()
         .expect("the cases name barrels that can be made")
+}
+
+/// The draft of a [`barrel`].
+#[must_use]
+pub fn barrel_draft(shape: Shape, size: f64, corner: f64) -> BarrelDraft {
+    let mut draft = BarrelDraft::new("Barrel", shape);
+    draft.size = Typed::Number(size);
+    draft.corner_radius = Typed::Number(corner);
+    draft
 }
 
 /// A slat stock 184 mm long by its width and thickness, mm.
