@@ -76,6 +76,9 @@ pub(crate) fn reach(contour: &Contour) -> [f64; 4] {
     ]
 }
 
+/// No two points of an arc lie farther apart than this, mm.
+const APART: f64 = 0.03;
+
 /// Points of a circle from one angle to another, degrees, a fifth of a degree apart; clockwise
 /// where the second is the smaller.
 pub(crate) fn arc(
@@ -84,7 +87,12 @@ pub(crate) fn arc(
     from: f64,
     to: f64,
 ) -> impl Iterator<Item = [f64; 2]> {
-    let steps = ((to - from).abs() * 5.0).ceil().max(1.0);
+    // A wide arc needs more points than its angle asks for.
+    let length = ((to - from).to_radians() * radius).abs();
+    let steps = ((to - from).abs() * 5.0)
+        .max(length / APART)
+        .ceil()
+        .max(1.0);
     (0..=steps as u32).map(move |step| {
         let angle = (from + (to - from) * f64::from(step) / steps).to_radians();
         let (sine, cosine) = libm::sincos(angle);
