@@ -45,7 +45,7 @@ impl Searches {
             |job, project, unit| Request::Search { job, project, unit },
             |reply| match reply {
                 Reply::Searched { searched, .. } => Ok(searched),
-                other => Err(other),
+                other => Err(Box::new(other)),
             },
         );
         let thresholds = Question::new(
@@ -53,7 +53,7 @@ impl Searches {
             |job, project, unit| Request::Thresholds { job, project, unit },
             |reply| match reply {
                 Reply::Thresholds { rows, .. } => Ok(rows),
-                other => Err(other),
+                other => Err(Box::new(other)),
             },
         );
         layouts.ask_when_changed(searched_from);
@@ -69,7 +69,7 @@ impl<T: Send + Sync + Clone + PartialEq + 'static> Question<T> {
     fn new(
         bench: Workbench,
         request: fn(JobId, ProjectFile, UnitWord) -> Request,
-        read: fn(Reply) -> Result<T, Reply>,
+        read: fn(Reply) -> Result<T, Box<Reply>>,
     ) -> Self {
         let (state, busy) = (RwSignal::new(JobState::Waiting), RwSignal::new(None));
         let asker = Asker::at_rest(move |reply| {
@@ -80,7 +80,7 @@ impl<T: Send + Sync + Clone + PartialEq + 'static> Question<T> {
             busy.set(progress);
             match read(reply) {
                 Ok(answer) => state.set(JobState::Done(answer)),
-                Err(other) => take(state, other),
+                Err(other) => take(state, *other),
             }
         });
         Self {
