@@ -26,6 +26,25 @@ pub enum Request {
         /// The unit of the lengths in the texts of the reply.
         unit: UnitWord,
     },
+    /// The best layouts of the barrel over every pair of slats, cutter set, turn and height of the
+    /// axis that the search of the project may try.
+    Search {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page.
+        project: ProjectFile,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+    },
+    /// The nearest values of each input of the layout at which the count or a check changes.
+    Thresholds {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page.
+        project: ProjectFile,
+        /// The unit in which the values are shown, to which they are rounded.
+        unit: UnitWord,
+    },
     /// The packs that fill the order book at least cost.
     Purchase {
         /// The job.
@@ -68,6 +87,20 @@ pub enum Reply {
         /// The ranking.
         ranking: Ranking,
     },
+    /// The end of [`Request::Search`].
+    Searched {
+        /// The job.
+        job: JobId,
+        /// What was found.
+        searched: Searched,
+    },
+    /// The end of [`Request::Thresholds`].
+    Thresholds {
+        /// The job.
+        job: JobId,
+        /// A row for each input of the layout, slats first, then rules, then the barrel.
+        rows: Vec<ThresholdRow>,
+    },
     /// The end of [`Request::Purchase`].
     Purchased {
         /// The job.
@@ -95,7 +128,7 @@ pub enum Reply {
 /// How far a job has come. Amounts of money in hundredths of the currency.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Progress {
-    /// Layouts that are laid out.
+    /// Layouts that are laid out, or pairs of slats that are compared.
     Laid {
         /// So many are done.
         done: u32,
@@ -221,6 +254,139 @@ pub struct LeftOut {
     pub problems: Vec<String>,
 }
 
+/// What makes one found layout better than another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub enum GoalWord {
+    /// Most pencils from a sandwich.
+    Pencils,
+    /// Least wood bought for a gross.
+    Wood,
+    /// Least money for a gross.
+    Money,
+    /// Widest margin for error.
+    Margin,
+}
+
+/// What a search found.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Searched {
+    /// The layouts that are best under a goal, in the order of the goals, then those of which none
+    /// has both less wood and a wider margin, least wood first; each once.
+    pub rows: Vec<FoundRow>,
+    /// Layouts that are as good as some of the rows, left out as there are too many to show.
+    pub more: u32,
+    /// Pairs of slats with cutter sets that were compared.
+    pub compared: Whole,
+    /// The stocks that could not be searched, in the order of the list.
+    pub left_out: Vec<LeftOut>,
+    /// The cutter sets that could not be searched, each with what is wrong with it.
+    pub sets_left_out: Vec<String>,
+    /// Why nothing fits, when nothing does.
+    pub obstacle: Option<String>,
+}
+
+/// A layout that was found.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct FoundRow {
+    /// The `id` of the stock above the glue plane.
+    pub top: u32,
+    /// What that stock is called.
+    pub top_name: String,
+    /// The `id` of the stock below the glue plane.
+    pub bottom: u32,
+    /// What that stock is called.
+    pub bottom_name: String,
+    /// The `id` of the cutter set; none for a new one.
+    pub set: Option<u32>,
+    /// What the cutter set is called; none for a new one.
+    pub set_name: Option<String>,
+    /// The way round: a usual one, or turned by the angle.
+    pub way: WayWord,
+    /// The turn of the barrel from standing on a face.
+    pub turn_degrees: f64,
+    /// Height of the lead axis above the glue plane.
+    pub axis_height_mm: f64,
+    /// Distance between neighbouring groove centres.
+    pub pitch_mm: f64,
+    /// Pencils side by side.
+    pub across: u32,
+    /// Pencils from one sandwich.
+    pub pencils: u32,
+    /// How far every size may be off at once: the least margin of edge, land, thicknesses and
+    /// floors.
+    pub margin_mm: f64,
+    /// Wood bought for a gross of good pencils.
+    pub wood_per_gross_mm3: f64,
+    /// Price of that wood and share of the cutter set in hundredths, not rounded.
+    pub money_per_gross: f64,
+    /// The goals under which no other is better.
+    pub best_under: Vec<GoalWord>,
+    /// Whether none has both less wood and a wider margin.
+    pub on_frontier: bool,
+}
+
+/// An input of the layout with the nearest values at which something changes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct ThresholdRow {
+    /// Where the input stands.
+    pub input: InputAddress,
+    /// What stands there today, mm.
+    pub today_mm: f64,
+    /// Changes below today's value, the nearest first.
+    pub down: Vec<ChangeLine>,
+    /// Changes above today's value, the nearest first.
+    pub up: Vec<ChangeLine>,
+}
+
+/// Where an input of the layout stands in the project.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct InputAddress {
+    /// What it belongs to.
+    pub owner: OwnerWord,
+    /// Its place in [`solver::Field::ALL`]: page and worker are of one build.
+    pub field: u32,
+}
+
+/// What an input belongs to, by its `id`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum OwnerWord {
+    /// A slat stock.
+    Slat(u32),
+    /// The machining rules.
+    Rules,
+    /// A cutter set.
+    CutterSet(u32),
+    /// The barrel.
+    Barrel(u32),
+}
+
+/// What is different from today at a value of an input.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct ChangeLine {
+    /// The first value at which it is so, mm.
+    pub at_mm: f64,
+    /// That value as it is shown, mm: rounded away from today's where the same is true there.
+    pub shown_mm: f64,
+    /// Pencils from one sandwich today; 0 where a check fails.
+    pub pencils_before: u32,
+    /// Pencils from one sandwich there.
+    pub pencils_after: u32,
+    /// Grooves side by side today, whatever the checks say.
+    pub across_before: u32,
+    /// Grooves side by side there.
+    pub across_after: u32,
+    /// The checks that pass there and not today, by name.
+    pub mended: Vec<String>,
+    /// The checks that fail there and not today, by name.
+    pub broken: Vec<String>,
+    /// Whether the barrel cannot be made there.
+    pub unmade: bool,
+    /// Price of slats saved for a gross in hundredths, below 0 where it costs more.
+    pub saved_per_gross: Option<f64>,
+    /// The same for the gross of a year.
+    pub saved_per_year: Option<f64>,
+}
+
 /// What came out of a purchase. The four cases never stand for each other.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Purchase {
@@ -331,7 +497,10 @@ impl Request {
     #[must_use]
     pub const fn job(&self) -> JobId {
         match self {
-            Self::Rank { job, .. } | Self::Purchase { job, .. } => *job,
+            Self::Rank { job, .. }
+            | Self::Search { job, .. }
+            | Self::Thresholds { job, .. }
+            | Self::Purchase { job, .. } => *job,
         }
     }
 }
@@ -344,6 +513,8 @@ impl Reply {
             Self::Ready { .. } => None,
             Self::Progress { job, .. }
             | Self::Ranked { job, .. }
+            | Self::Searched { job, .. }
+            | Self::Thresholds { job, .. }
             | Self::Purchased { job, .. }
             | Self::Refused { job, .. } => Some(*job),
             Self::Fault { job, .. } => *job,
@@ -362,6 +533,28 @@ impl From<AimWord> for solver::Aim {
         match word {
             AimWord::Pencils => Self::Pencils,
             AimWord::Wood => Self::Wood,
+        }
+    }
+}
+
+impl From<solver::Goal> for GoalWord {
+    fn from(goal: solver::Goal) -> Self {
+        match goal {
+            solver::Goal::Pencils => Self::Pencils,
+            solver::Goal::Wood => Self::Wood,
+            solver::Goal::Money => Self::Money,
+            solver::Goal::Margin => Self::Margin,
+        }
+    }
+}
+
+impl From<GoalWord> for solver::Goal {
+    fn from(word: GoalWord) -> Self {
+        match word {
+            GoalWord::Pencils => Self::Pencils,
+            GoalWord::Wood => Self::Wood,
+            GoalWord::Money => Self::Money,
+            GoalWord::Margin => Self::Margin,
         }
     }
 }

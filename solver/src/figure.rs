@@ -7,6 +7,7 @@
 
 use crate::LengthUnit;
 use crate::decimal::Decimal;
+use crate::quantity::Length;
 
 /// Parts thousands, and a number from its unit: narrow and never broken at the end of a line.
 pub const THIN_SPACE: char = '\u{202f}';
@@ -42,6 +43,35 @@ pub fn length(mm: f64, unit: LengthUnit) -> String {
 #[must_use]
 pub fn length_with_unit(mm: f64, unit: LengthUnit) -> String {
     format!("{}{THIN_SPACE}{}", length(mm, unit), unit.label())
+}
+
+/// A length in millimetres rounded to what [`length`] shows, away from another: what is true
+/// from `mm` onwards, seen from `from`, is true at the value that is shown as well.
+///
+/// ```
+/// use solver::{LengthUnit, figure};
+///
+/// assert_eq!(figure::length_away(81.2312, 74.0, LengthUnit::Millimetre), 81.24);
+/// assert_eq!(figure::length_away(66.7688, 74.0, LengthUnit::Millimetre), 66.76);
+/// assert_eq!(figure::length_away(81.24, 74.0, LengthUnit::Millimetre), 81.24);
+/// ```
+#[must_use]
+pub fn length_away(mm: f64, from: f64, unit: LengthUnit) -> f64 {
+    let (steps, millimetres) = match unit {
+        LengthUnit::Millimetre => (100.0, 1.0),
+        LengthUnit::Inch => (1000.0, unit.millimetres()),
+    };
+    let exact = mm / millimetres * steps;
+    let nearest = exact.round();
+    let rounded = if (nearest - exact).abs() * millimetres / steps <= Length::SLACK.in_millimetres()
+    {
+        nearest
+    } else if mm < from {
+        exact.floor()
+    } else {
+        exact.ceil()
+    };
+    rounded / steps * millimetres
 }
 
 /// A length given in millimetres as the shortest text that [`entry::read`](crate::entry::read)
@@ -331,6 +361,19 @@ mod tests {
     #[test]
     fn thousands_are_parted() {
         check(length(1234.5, Millimetre), "1 234.50");
+    }
+    #[test]
+    fn rounding_away_never_comes_nearer() {
+        for (mm, from) in [(7.1211, 7.0), (7.1211, 8.0), (0.4, 0.3), (-0.1234, 0.0)] {
+            for unit in [Millimetre, Inch] {
+                let away = length_away(mm, from, unit);
+                assert!(
+                    (away - from).abs() >= (mm - from).abs() - 1e-9,
+                    "{mm}: {away}"
+                );
+                assert!((away - mm).abs() < 0.0255, "{mm}: {away}");
+            }
+        }
     }
     #[test]
     fn three_digits_stand_alone() {

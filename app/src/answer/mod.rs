@@ -1,10 +1,13 @@
 //! From a request to its reply: what a worker does, without the worker.
 
+mod parts;
 mod purchase;
 mod ranking;
+mod search;
 mod sparing;
 #[cfg(test)]
 mod tests;
+mod thresholds;
 mod wording;
 
 use crate::protocol::{Reply, Request};
@@ -22,6 +25,12 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
             aim,
             unit,
         } => ranking::answer(job, &project.to_draft(), aim.into(), unit.into(), tell),
+        Request::Search { job, project, unit } => {
+            search::answer(job, &project.to_draft(), unit.into(), tell)
+        }
+        Request::Thresholds { job, project, unit } => {
+            thresholds::answer(job, &project.to_draft(), unit.into())
+        }
         Request::Purchase {
             job,
             project,

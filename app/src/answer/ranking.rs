@@ -1,14 +1,15 @@
 //! The barrel of the layout on every slat stock.
 
 use solver::{
-    Aim, Angle, Barrel, Candidate, Field, FieldProblem, Layout, LengthUnit, Outcome, Place,
-    Problem, ProjectDraft, Rules, Slat, Way, rank,
+    Aim, Angle, Barrel, Candidate, Field, Layout, LengthUnit, Outcome, Place, Problem,
+    ProjectDraft, Rules, Way, rank,
 };
 
+use super::parts::{Stocks, barrel, placed};
 use super::sparing::is_told;
 use super::wording::sentence;
 use crate::project_file::WayWord;
-use crate::protocol::{JobId, LeftOut, Progress, RankedRow, Ranking, Reply};
+use crate::protocol::{JobId, Progress, RankedRow, Ranking, Reply};
 
 /// Ranks the stocks that can be worked with, and says what keeps out the others.
 pub(super) fn answer(
@@ -22,7 +23,11 @@ pub(super) fn answer(
         Ok(parts) => parts,
         Err(problems) => return Reply::Refused { job, problems },
     };
-    let (places, slats, left_out) = stocks(draft, unit);
+    let Stocks {
+        places,
+        slats,
+        left_out,
+    } = Stocks::new(draft, unit);
     let turns: Vec<Angle> = ways.iter().map(|(_, turn)| *turn).collect();
     // The lists of a project are short of u32 by far.
     let of = (slats.len() * turns.len()) as u32;
@@ -50,27 +55,17 @@ type Parts = (Barrel, Rules, Vec<(WayWord, Angle)>);
 /// What every row needs, or everything that is wrong with it.
 fn checked(draft: &ProjectDraft, unit: LengthUnit) -> Result<Parts, Vec<String>> {
     let mut problems = Vec::new();
+    let barrel = barrel(draft, unit).map_err(|found| problems.extend(found));
     let mut refuse = |found: Vec<Problem>| {
         problems.extend(found.iter().map(|problem| sentence(problem, draft, unit)));
     };
-    let placed = |place, found: Vec<FieldProblem>| {
-        let placed = |problem| Problem { place, problem };
-        found.into_iter().map(placed).collect::<Vec<Problem>>()
-    };
-    let barrel = draft.barrel_place(draft.layout.barrel).map(|place| {
-        let barrel = draft.barrels[place].draft.check();
-        barrel.map_err(|found| refuse(placed(Place::Barrel(place), found)))
-    });
     let rules = draft.check_rules().map_err(&mut refuse);
     let turned = (draft.layout_way() == Way::Turned).then(|| {
         let turn = draft.layout.turn.read(Field::Turn).map(Angle::degrees);
         turn.map_err(|problem| refuse(placed(Place::Layout, vec![problem])))
     });
-    if barrel.is_none() {
-        problems.push("Layout: its barrel is not in the project any more: choose another".into());
-    }
     match (barrel, rules, turned.transpose()) {
-        (Some(Ok(barrel)), Ok(rules), Ok(turned)) => {
+        (Ok(barrel), Ok(rules), Ok(turned)) => {
             let usual = barrel.shape().seams().iter();
             let usual = usual.map(|&seam| (Way::Usual(seam).into(), barrel.turn(seam)));
             let turned = turned.map(|turn| (WayWord::Turned, turn));
@@ -79,31 +74,6 @@ fn checked(draft: &ProjectDraft, unit: LengthUnit) -> Result<Parts, Vec<String>>
         }
         _ => Err(problems),
     }
-}
-
-/// The stocks that can be worked with, each with its place in the project, and the others.
-fn stocks(draft: &ProjectDraft, unit: LengthUnit) -> (Vec<usize>, Vec<Slat>, Vec<LeftOut>) {
-    let (mut places, mut slats, mut left_out) = (Vec::new(), Vec::new(), Vec::new());
-    for (place, entry) in draft.slats.iter().enumerate() {
-        match draft.check_slat(place) {
-            Ok(slat) => {
-                places.push(place);
-                slats.push(slat);
-            }
-            Err(problems) => left_out.push(LeftOut {
-                slat: entry.id.0,
-                slat_name: entry.draft.name.clone(),
-                problems: (problems.iter())
-                    .map(|problem| match problem.place {
-                        // Its name stands in front of all.
-                        Place::Slat(_) => problem.problem.message(unit),
-                        _ => sentence(problem, draft, unit),
-                    })
-                    .collect(),
-            }),
-        }
-    }
-    (places, slats, left_out)
 }
 
 fn row(

@@ -1,5 +1,7 @@
 //! Counts that were worked out elsewhere, and what stands in the way of an answer.
 
+mod search;
+
 use proptest::prelude::*;
 use solver::{
     BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft,

@@ -7,6 +7,8 @@ use super::groove_table::GrooveTable;
 use super::number_field::NumberField;
 use super::problem_list::{ProblemList, named};
 use super::ranking_table::RankingTable;
+use super::search_table::SearchTable;
+use super::threshold_table::ThresholdTable;
 use super::wood_balance::{Lit, WoodBalanceTable};
 use crate::workbench::{Shown, Slot, Workbench, barrel_shape};
 use leptos::prelude::*;
@@ -69,6 +71,8 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
                 <GrooveTable/>
                 <WoodBalanceTable lit/>
                 <RankingTable/>
+                <SearchTable/>
+                <ThresholdTable/>
             </div>
         </div>
     }

@@ -14,10 +14,13 @@ mod place;
 mod problem_list;
 mod purchase_list;
 mod ranking_table;
+mod search_form;
+mod search_table;
 mod slat_table;
 mod slatwright;
 mod sliding_gauge;
 mod text_field;
+mod threshold_table;
 mod timber_place;
 mod wood_balance;
 

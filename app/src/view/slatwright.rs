@@ -8,7 +8,7 @@ use super::text_field::NameField;
 use super::timber_place::TimberPlace;
 use crate::offline::{self, Update};
 use crate::store::{Keeping, SaveState};
-use crate::workbench::{Jobs, Memory, Workbench};
+use crate::workbench::{Jobs, Memory, Searches, Workbench};
 use crate::{demo, download, preference};
 use leptos::ev;
 use leptos::prelude::*;
@@ -24,6 +24,7 @@ pub fn Slatwright() -> impl IntoView {
     provide_context(memory);
     provide_context(files);
     provide_context(Jobs::start(bench));
+    provide_context(Searches::start(bench));
     let update = offline::start();
 
     Effect::new(move |_| preference::keep_unit(bench.unit.get()));

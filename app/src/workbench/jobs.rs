@@ -40,7 +40,7 @@ pub struct Jobs {
 
 /// A worker with the job that it was last asked.
 #[derive(Clone, Copy)]
-struct Asker {
+pub(super) struct Asker {
     link: StoredValue<WorkerLink, LocalStorage>,
     latest: RwSignal<Option<JobId>>,
 }
@@ -181,8 +181,15 @@ impl Jobs {
 impl Asker {
     /// A worker whose replies to its latest job are taken in.
     fn start(on_reply: impl Fn(Reply) + 'static) -> Self {
+        let asker = Self::at_rest(on_reply);
+        asker.link.with_value(WorkerLink::begin);
+        asker
+    }
+
+    /// The same, with a worker that starts with its first job.
+    pub(super) fn at_rest(on_reply: impl Fn(Reply) + 'static) -> Self {
         let latest = RwSignal::new(None::<JobId>);
-        let link = WorkerLink::start(move |reply| {
+        let link = WorkerLink::at_rest(move |reply| {
             if reply
                 .job()
                 .is_none_or(|job| Some(job) == latest.get_untracked())
@@ -196,7 +203,7 @@ impl Asker {
         }
     }
 
-    fn ask(&self, request: impl FnOnce(JobId) -> Request) {
+    pub(super) fn ask(&self, request: impl FnOnce(JobId) -> Request) {
         self.link.with_value(|link| {
             let job = link.next_job();
             self.latest.set(Some(job));
@@ -204,14 +211,14 @@ impl Asker {
         });
     }
 
-    fn stop(&self) {
+    pub(super) fn stop(&self) {
         self.latest.set(None);
         self.link.with_value(WorkerLink::stop);
     }
 }
 
 /// Takes in a reply that is no answer.
-fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply: Reply) {
+pub(super) fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply: Reply) {
     match reply {
         Reply::Progress { progress, .. } => {
             if matches!(*state.read_untracked(), JobState::Running(_)) {
@@ -220,12 +227,19 @@ fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply: Reply) {
         }
         Reply::Refused { problems, .. } => state.set(JobState::Refused(problems)),
         Reply::Fault { reason, .. } => state.set(JobState::Fault(reason)),
-        Reply::Ready { .. } | Reply::Ranked { .. } | Reply::Purchased { .. } => {}
+        Reply::Ready { .. }
+        | Reply::Ranked { .. }
+        | Reply::Searched { .. }
+        | Reply::Thresholds { .. }
+        | Reply::Purchased { .. } => {}
     }
 }
 
 /// Runs something when the changes have paused; an earlier wait is over.
-fn after_pause(timer: StoredValue<Option<TimeoutHandle>>, action: impl FnOnce() + 'static) {
+pub(super) fn after_pause(
+    timer: StoredValue<Option<TimeoutHandle>>,
+    action: impl FnOnce() + 'static,
+) {
     timer.update_value(|timer| {
         if let Some(timer) = timer.take() {
             timer.clear();

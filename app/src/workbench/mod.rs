@@ -2,12 +2,16 @@
 
 mod history;
 mod jobs;
+mod laying;
 mod memory;
+mod searches;
 mod slot;
 
 pub use history::History;
 pub use jobs::{JobState, Jobs};
+pub use laying::{is_laid, lay_found};
 pub use memory::{Memory, Unreadable};
+pub use searches::{Question, Searches};
 pub use slot::{Slot, barrel_shape};
 
 use crate::view::Place;

@@ -28,12 +28,17 @@ pub struct WorkerLink {
 }
 
 impl WorkerLink {
-    /// Starts a worker; `on_reply` hears its replies, and may ask again from there.
+    /// A worker that starts with the first request; `on_reply` hears its replies, and may ask again
+    /// from there.
     #[must_use]
-    pub fn start(on_reply: impl Fn(Reply) + 'static) -> Self {
+    pub fn at_rest(on_reply: impl Fn(Reply) + 'static) -> Self {
         let line = Rc::new_cyclic(|line| Line::new(line, Box::new(on_reply)));
-        line.take(Conversation::begin);
         Self { line }
+    }
+
+    /// Starts the worker ahead of the first request.
+    pub fn begin(&self) {
+        self.line.take(Conversation::begin);
     }
 
     /// A number for the next request, told apart from all before it.

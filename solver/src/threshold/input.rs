@@ -72,7 +72,8 @@ impl Input {
 
     /// The number it stands for, or nothing where the project has no such number or it is none
     /// that is looked at.
-    pub(super) fn typed_mut(self, project: &mut ProjectDraft) -> Option<&mut Typed> {
+    #[must_use]
+    pub fn typed_mut(self, project: &mut ProjectDraft) -> Option<&mut Typed> {
         match self.place {
             Place::Slat(place) => of_slat(&mut project.slats.get_mut(place)?.draft, self.field),
             Place::Rules => of_rules(&mut project.rules, self.field),

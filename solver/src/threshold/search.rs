@@ -10,6 +10,8 @@ use crate::slat::Slat;
 /// How near the two sides of a turn are brought, mm: far below what a shop can set, and far above
 /// the rounding that a comparison forgives.
 const BRACKET: f64 = 1e-7;
+/// The steps of round values, mm: a value that a step meets within the bracket is told as that.
+const ROUND: f64 = 1e-4;
 /// How much of a bracket is kept in a step towards a summit: the golden section.
 const GOLDEN: f64 = 0.618_033_988_749_894_9;
 /// Below every bond width, mm: where the glue plane misses the pencil.
@@ -62,7 +64,8 @@ impl Laid {
         &self.layout
     }
 
-    /// Price of the slats of a gross, in hundredths of the currency, where pencils are made.
+    /// Price of the slats of a gross of good pencils, in hundredths of the currency, where pencils
+    /// are made.
     pub(super) fn price_of_gross(&self) -> Option<f64> {
         let price = |slat: &Slat| {
             let supply = slat.supply();
@@ -70,7 +73,8 @@ impl Laid {
         };
         let pencils = self.layout.pencils();
         let sandwich = price(&self.parts.top) + price(&self.parts.bottom);
-        (pencils > 0).then(|| sandwich * f64::from(GROSS) / f64::from(pencils))
+        let good = f64::from(pencils) * self.parts.rules.good_share();
+        (pencils > 0).then(|| sandwich * f64::from(GROSS) / good)
     }
 
     /// The checks that come out differently in another layout, with how they do there.
@@ -206,7 +210,7 @@ impl<'a> Search<'a> {
     }
 
     /// Brings the two sides of a turn together: `changed` is false at `near` and true at `far`,
-    /// and so it is at the two values returned.
+    /// and so it is at the two values returned. The far one is round where a round value will do.
     fn bisect(
         &mut self,
         mut near: f64,
@@ -220,6 +224,13 @@ impl<'a> Search<'a> {
             } else {
                 near = middle;
             }
+        }
+        let round = (far / ROUND).round() * ROUND;
+        // Written as the shop would, without what the product leaves in the last bit.
+        let round = (round * 1e6).round() / 1e6;
+        let is_near = round != near && (round - far).abs() <= BRACKET;
+        if is_near && changed(self.laid(round).as_ref()) {
+            far = round;
         }
         (near, far)
     }
