@@ -2,23 +2,28 @@
 
 use app::project_file::Opened;
 use solver::{
-    Angle, GrossNeeds, Id, Layout, Length, LengthUnit, Outcome, ProjectDraft, Way, WoodClass,
-    figure, lay_out,
+    Angle, GrossNeeds, Layout, Length, LengthUnit, Outcome, ProjectDraft, WoodClass, figure,
+    lay_out,
 };
 
 use crate::answer::Answer;
 use crate::document::{self, LayoutDocument};
 use crate::ending::Ending;
 use crate::findings::Findings;
+use crate::names;
 use crate::note::{Column, Note};
 
-/// A layout with the names of its parts.
-pub(crate) struct Laid {
-    /// What the parts are called.
-    pub(crate) names: Names,
-    /// How the barrel is turned.
-    pub(crate) way: Way,
-    /// The same as an angle.
+/// A layout, with the project it was made of.
+pub(crate) struct Laid<'a> {
+    /// The project.
+    pub(crate) draft: &'a ProjectDraft,
+    /// The place of the barrel in the project.
+    pub(crate) barrel: usize,
+    /// The place of the stock above the glue plane.
+    pub(crate) top: usize,
+    /// The place of the stock below the glue plane.
+    pub(crate) bottom: usize,
+    /// The turn of the barrel.
     pub(crate) turn: Angle,
     /// The layout.
     pub(crate) layout: Layout,
@@ -26,53 +31,34 @@ pub(crate) struct Laid {
     pub(crate) needs: Option<GrossNeeds>,
 }
 
-/// The project and the parts of its layout, each with its lasting name and what it is called.
-pub(crate) struct Names {
-    pub(crate) project: String,
-    pub(crate) barrel: (Id, String),
-    pub(crate) top: (Id, String),
-    pub(crate) bottom: (Id, String),
-}
-
 /// Lays the barrel of the layout on its slats.
 ///
 /// # Errors
 /// Everything that stands in the way of the layout; the rest of the project may be wrong.
-pub(crate) fn lay(opened: &Opened) -> Result<Laid, Findings> {
+pub(crate) fn lay(opened: &Opened) -> Result<Laid<'_>, Findings> {
     let draft = &opened.draft;
     let parts = (draft.check_layout()).map_err(|problems| Findings::with(opened, problems))?;
+    let barrel = draft.barrel_place(draft.layout.barrel);
+    let [top, bottom] = [draft.layout.top, draft.layout.bottom].map(|id| draft.slat_place(id));
+    let (Some(barrel), Some(top), Some(bottom)) = (barrel, top, bottom) else {
+        return Err(Findings::with(opened, Vec::new()));
+    };
     let layout = lay_out(&parts.setup());
     Ok(Laid {
-        names: Names::of(draft),
-        way: draft.layout_way(),
+        draft,
+        barrel,
+        top,
+        bottom,
         turn: parts.turn,
         needs: GrossNeeds::of(&parts.setup(), &layout),
         layout,
     })
 }
 
-impl Names {
-    /// The names of a project; what is not in it is called nothing.
-    pub(crate) fn of(draft: &ProjectDraft) -> Self {
-        let slat = |id: Id| {
-            let name = draft.slat_place(id).map(|at| &draft.slats[at].draft.name);
-            (id, name.cloned().unwrap_or_default())
-        };
-        let barrel = draft.barrel_place(draft.layout.barrel);
-        let barrel = barrel.map(|at| draft.barrels[at].draft.name.clone());
-        Self {
-            project: draft.name.clone(),
-            barrel: (draft.layout.barrel, barrel.unwrap_or_default()),
-            top: slat(draft.layout.top),
-            bottom: slat(draft.layout.bottom),
-        }
-    }
-}
-
-impl Answer for Laid {
+impl Answer for Laid<'_> {
     fn text(&self, unit: LengthUnit) -> String {
         let mut note = Note::new();
-        note.title(&self.names.project);
+        note.title(&self.draft.name);
         self.head(&mut note, unit);
         self.grooves(&mut note, unit);
         self.checks(&mut note, unit);
@@ -94,7 +80,7 @@ impl Answer for Laid {
     }
 }
 
-impl Laid {
+impl Laid<'_> {
     fn head(&self, note: &mut Note, unit: LengthUnit) {
         let (layout, shape) = (&self.layout, self.layout.groove_shape());
         let length = |length: Length| figure::length_with_unit(length.in_millimetres(), unit);
@@ -102,10 +88,13 @@ impl Laid {
         let pencils = figure::count(layout.pencils().into());
         let (across, lengths) = (layout.across(), layout.lengths());
         let rows = [
-            ("Barrel", self.names.barrel.1.clone()),
-            ("Way", format!("{}, {turn}", self.way.label())),
-            ("Top slat", self.names.top.1.clone()),
-            ("Bottom slat", self.names.bottom.1.clone()),
+            ("Barrel", names::barrel(self.draft, self.barrel)),
+            (
+                "Way",
+                format!("{}, {turn}", self.draft.layout_way().label()),
+            ),
+            ("Top slat", names::slat(self.draft, self.top)),
+            ("Bottom slat", names::slat(self.draft, self.bottom)),
             (
                 "Pencils",
                 format!("{pencils} from a sandwich; {across} across, {lengths} along"),
@@ -183,12 +172,11 @@ impl Laid {
             return;
         };
         note.title("For a gross of good pencils");
+        let volume = figure::volume(needs.wood.in_cubic_millimetres(), unit);
+        let volume = format!("{volume}{}{}", figure::THIN_SPACE, unit.volume_label());
         let rows = [
             ("Slats", figure::plain(needs.slats, 1)),
-            (
-                "Wood",
-                figure::timber(needs.wood.in_cubic_millimetres(), unit),
-            ),
+            ("Wood", volume),
             ("Price", figure::money_rounded(needs.price)),
         ];
         let rows = rows.map(|(name, value)| [name.to_owned(), value]);

@@ -14,6 +14,7 @@ mod document;
 mod ending;
 mod findings;
 mod layout;
+mod names;
 mod note;
 mod path;
 mod schema;

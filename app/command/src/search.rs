@@ -2,14 +2,15 @@
 
 use app::project_file::Opened;
 use solver::{
-    Answer as Best, BarrelDraft, CutterSet, CutterSetDraft, Entry, Found, Goal, LengthUnit,
-    Obstacle, Pairs, Place, Problem, ProjectDraft, Question, RulesDraft, Slat, Spacing, figure,
+    Answer as Best, CutterSet, Found, Goal, LengthUnit, Obstacle, Pairs, Place, Problem,
+    ProjectDraft, Question, RulesDraft, Slat, Spacing, figure,
 };
 
 use crate::answer::Answer;
 use crate::document::{self, SearchDocument};
 use crate::ending::Ending;
 use crate::findings::{Findings, Told};
+use crate::names;
 use crate::note::{Column, Note};
 
 /// The most pairs of slats with cutter sets that are compared: some seconds of work.
@@ -19,8 +20,8 @@ const MOST_COMPARED: usize = 250_000;
 pub(crate) struct Searched<'a> {
     /// The project.
     pub(crate) draft: &'a ProjectDraft,
-    /// The barrel of the layout.
-    pub(crate) barrel: &'a Entry<BarrelDraft>,
+    /// The place of its barrel of the layout.
+    pub(crate) barrel: usize,
     /// The places in the project of the cutter sets that fit the barrel.
     sets: Vec<usize>,
     /// What was found.
@@ -101,7 +102,7 @@ pub(crate) fn find(opened: &Opened) -> Result<Searched<'_>, Findings> {
     };
     Ok(Searched {
         draft,
-        barrel: &draft.barrels[at],
+        barrel: at,
         sets: set_places,
         answer: solver::search(&question, &mut |_, _| ()),
     })
@@ -123,9 +124,9 @@ fn too_many(compared: usize) -> Told {
 }
 
 impl Searched<'_> {
-    /// A cutter set by its place in the list that was searched.
-    pub(crate) fn set(&self, at: usize) -> &Entry<CutterSetDraft> {
-        &self.draft.cutter_sets[self.sets[at]]
+    /// The place in the project of a cutter set, by its place in the list that was searched.
+    pub(crate) fn set_place(&self, at: usize) -> usize {
+        self.sets[at]
     }
 
     fn table(&self, note: &mut Note, found: &[Found], unit: LengthUnit) {
@@ -153,9 +154,9 @@ impl Searched<'_> {
     }
 
     fn row(&self, found: &Found, unit: LengthUnit) -> [String; 10] {
-        let slat = |at: usize| self.draft.slats[at].draft.name.clone();
+        let slat = |at: usize| names::slat(self.draft, at);
         let length = |length: solver::Length| figure::length(length.in_millimetres(), unit);
-        let set = found.set.map(|at| self.set(at).draft.name.clone());
+        let set = (found.set).map(|at| names::cutter_set(self.draft, self.set_place(at)));
         [
             figure::count(found.pencils.into()),
             slat(found.top),
@@ -165,7 +166,7 @@ impl Searched<'_> {
             length(found.axis_height),
             length(found.pitch),
             length(found.margin),
-            figure::timber(found.wood.in_cubic_millimetres(), unit),
+            figure::volume(found.wood.in_cubic_millimetres(), unit),
             figure::money_rounded(found.money),
         ]
     }
@@ -181,7 +182,7 @@ impl Searched<'_> {
                 bottom,
                 checks,
             } => {
-                let [top, bottom] = [top, bottom].map(|at| &self.draft.slats[*at].draft.name);
+                let [top, bottom] = [top, bottom].map(|at| names::slat(self.draft, *at));
                 note.line(&format!(
                     "Nothing fits; nearest come {top} on top and {bottom} below, which fail"
                 ));
@@ -197,11 +198,13 @@ impl Searched<'_> {
 impl Answer for Searched<'_> {
     fn text(&self, unit: LengthUnit) -> String {
         let mut note = Note::new();
-        note.title(&format!("{}: {}", self.draft.name, self.barrel.draft.name));
+        note.title(&self.draft.name);
+        note.line(&names::barrel(self.draft, self.barrel));
         note.line(&format!(
-            "{} pairs of slats with cutter sets compared; lengths in {}, wood and money for a gross",
+            "{} pairs of slats with cutter sets compared; lengths in {}, wood in {} and money for a gross",
             figure::count(self.answer.compared as u64),
-            unit.label()
+            unit.label(),
+            unit.volume_label()
         ));
         if let Some(obstacle) = &self.answer.obstacle {
             self.obstacle(&mut note, obstacle, unit);

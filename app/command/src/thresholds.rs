@@ -7,6 +7,7 @@ use crate::answer::Answer;
 use crate::document::{self, ThresholdsDocument};
 use crate::ending::Ending;
 use crate::findings::Findings;
+use crate::names;
 use crate::note::{Column, Note};
 
 /// The thresholds of the layout of a project.
@@ -104,7 +105,7 @@ impl Listed<'_> {
         let label = threshold.input.field.spec().label;
         match threshold.input.place {
             Place::Slat(at) if self.draft.layout.top != self.draft.layout.bottom => {
-                format!("{label}, {}", self.draft.slats[at].draft.name)
+                format!("{label}, {}", names::slat(self.draft, at))
             }
             _ => label.to_owned(),
         }

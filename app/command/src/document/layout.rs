@@ -115,17 +115,18 @@ struct Gross {
     price_hundredths: f64,
 }
 
-impl From<&Laid> for LayoutDocument {
-    fn from(laid: &Laid) -> Self {
-        let (names, layout) = (&laid.names, &laid.layout);
+impl From<&Laid<'_>> for LayoutDocument {
+    fn from(laid: &Laid<'_>) -> Self {
+        let (draft, layout) = (laid.draft, &laid.layout);
+        let slat = |at: usize| Named::of(&draft.slats[at], |slat| &slat.name);
         Self {
             format: "slatwright-layout",
             version: VERSION,
-            project: names.project.clone(),
-            barrel: Named::new(names.barrel.0, &names.barrel.1),
-            top: Named::new(names.top.0, &names.top.1),
-            bottom: Named::new(names.bottom.0, &names.bottom.1),
-            way: laid.way.into(),
+            project: draft.name.clone(),
+            barrel: Named::of(&draft.barrels[laid.barrel], |barrel| &barrel.name),
+            top: slat(laid.top),
+            bottom: slat(laid.bottom),
+            way: draft.layout_way().into(),
             turn_degrees: laid.turn.in_degrees(),
             fits: layout.fits(),
             pencils: layout.pencils(),

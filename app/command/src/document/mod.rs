@@ -16,7 +16,7 @@ pub(crate) use thresholds::ThresholdsDocument;
 
 use schemars::JsonSchema;
 use serde::Serialize;
-use solver::{Entry, Id};
+use solver::Entry;
 
 /// The version of the documents.
 const VERSION: u32 = 1;
@@ -39,14 +39,10 @@ pub(crate) struct Named {
 }
 
 impl Named {
-    fn new(id: Id, name: &str) -> Self {
-        Self {
-            id: id.0,
-            name: name.to_owned(),
-        }
-    }
-
     fn of<T>(entry: &Entry<T>, name: impl Fn(&T) -> &str) -> Self {
-        Self::new(entry.id, name(&entry.draft))
+        Self {
+            id: entry.id.0,
+            name: name(&entry.draft).to_owned(),
+        }
     }
 }

@@ -100,7 +100,9 @@ impl From<&Searched<'_>> for SearchDocument {
             format: "slatwright-search",
             version: VERSION,
             project: searched.draft.name.clone(),
-            barrel: Named::of(searched.barrel, |barrel| &barrel.name),
+            barrel: Named::of(&searched.draft.barrels[searched.barrel], |barrel| {
+                &barrel.name
+            }),
             compared: answer.compared,
             best: Best {
                 pencils: best(Goal::Pencils),
@@ -118,11 +120,16 @@ fn slat(searched: &Searched<'_>, at: usize) -> Named {
     Named::of(&searched.draft.slats[at], |slat| &slat.name)
 }
 
+fn cutter_set(searched: &Searched<'_>, at: usize) -> Named {
+    let at = searched.set_place(at);
+    Named::of(&searched.draft.cutter_sets[at], |set| &set.name)
+}
+
 fn line(searched: &Searched<'_>, found: &Found) -> FoundLine {
     FoundLine {
         top: slat(searched, found.top),
         bottom: slat(searched, found.bottom),
-        cutter_set: (found.set).map(|at| Named::of(searched.set(at), |set| &set.name)),
+        cutter_set: (found.set).map(|at| cutter_set(searched, at)),
         turn_degrees: found.turn.in_degrees(),
         axis_height_mm: found.axis_height.in_millimetres(),
         pitch_mm: found.pitch.in_millimetres(),
