@@ -87,7 +87,7 @@ pub(crate) fn find(opened: &Opened) -> Result<Searched<'_>, Findings> {
         Pairs::Same => slats.len(),
         Pairs::Any => slats.len() * slats.len(),
     };
-    let compared = pairs * (sets.len() + 1);
+    let compared = pairs * (sets.len() + usize::from(search.new_set_price.is_some()));
     if compared > MOST_COMPARED {
         let mut findings = Findings::with(opened, problems);
         findings.problems.push(too_many(compared));
