@@ -60,14 +60,15 @@ pub fn rank(
     let mut candidates = Vec::with_capacity(slats.len() * ways.len());
     for (slat, stock) in slats.iter().enumerate() {
         for (way, &turn) in ways.iter().enumerate() {
-            let layout = lay_out(&Setup {
+            let setup = Setup {
                 barrel,
                 turn,
                 top: stock,
                 bottom: stock,
                 rules,
-            });
-            let needs = GrossNeeds::new(&layout, stock, rules);
+            };
+            let layout = lay_out(&setup);
+            let needs = GrossNeeds::of(&setup, &layout);
             candidates.push(Candidate {
                 slat,
                 way,
@@ -83,16 +84,34 @@ pub fn rank(
 }
 
 impl GrossNeeds {
-    fn new(layout: &Layout, slat: &Slat, rules: &Rules) -> Option<Self> {
+    /// What a gross takes of a layout and the setup it was laid from; nothing where a check fails.
+    ///
+    /// Half of the slats are of the top stock and half of the bottom stock.
+    ///
+    /// ```
+    /// use solver::{BarrelDraft, GrossNeeds, RulesDraft, Seam, Setup, Shape, SlatDraft, lay_out};
+    /// let barrel = BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap();
+    /// let slat = SlatDraft::new("74 × 5").check().unwrap();
+    /// let rules = RulesDraft::new().check().unwrap();
+    /// let turn = barrel.turn(Seam::ThroughFaces);
+    /// let setup = Setup { barrel: &barrel, turn, top: &slat, bottom: &slat, rules: &rules };
+    /// // Ten pencils from two slats: 2 · 144 / 10.
+    /// assert_eq!(GrossNeeds::of(&setup, &lay_out(&setup)).unwrap().slats, 28.8);
+    /// ```
+    #[must_use]
+    pub fn of(setup: &Setup<'_>, layout: &Layout) -> Option<Self> {
         let pencils = layout.pencils();
         (pencils > 0).then(|| {
-            let slats = f64::from(2 * GROSS) / (f64::from(pencils) * rules.good_share());
-            let supply = slat.supply();
-            let price = slats * supply.pack_price as f64 / f64::from(supply.pack_slats);
+            let slats = f64::from(2 * GROSS) / (f64::from(pencils) * setup.rules.good_share());
+            let half = slats / 2.0;
+            let price = |slat: &Slat| {
+                let supply = slat.supply();
+                half * supply.pack_price as f64 / f64::from(supply.pack_slats)
+            };
             Self {
                 slats,
-                wood: slat.volume() * slats,
-                price,
+                wood: setup.top.volume() * half + setup.bottom.volume() * half,
+                price: price(setup.top) + price(setup.bottom),
             }
         })
     }

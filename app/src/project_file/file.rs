@@ -11,6 +11,7 @@ use super::{
 
 /// A project as the newest version of the file keeps it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct ProjectFile {
     /// What it is called.
     pub name: String,
@@ -36,6 +37,7 @@ pub struct ProjectFile {
 
 /// A barrel.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct BarrelFile {
     /// Its lasting name, told apart from those of the other barrels.
     pub id: u32,
@@ -69,6 +71,7 @@ pub struct BarrelFile {
 
 /// A slat stock.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SlatFile {
     /// Its lasting name, told apart from those of the other stocks.
     pub id: u32,
@@ -102,6 +105,7 @@ pub struct SlatFile {
 
 /// A species of wood.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SpeciesFile {
     /// Its lasting name, told apart from those of the other species.
     pub id: u32,
@@ -117,6 +121,7 @@ pub struct SpeciesFile {
 
 /// The conditions in which the slats are grooved.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct ConditionsFile {
     /// Where the moisture content is taken from.
     pub source: MoistureSourceWord,
@@ -130,6 +135,7 @@ pub struct ConditionsFile {
 
 /// A cutter set.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct CutterSetFile {
     /// Its lasting name, told apart from those of the other sets.
     pub id: u32,
@@ -147,6 +153,7 @@ pub struct CutterSetFile {
 
 /// The machining rules.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct RulesFile {
     /// How the grooves are spaced.
     pub spacing: SpacingWord,
@@ -188,6 +195,7 @@ pub struct RulesFile {
 
 /// The layout that is looked at.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct LayoutFile {
     /// The `id` of the barrel.
     pub barrel: u32,
@@ -203,6 +211,7 @@ pub struct LayoutFile {
 
 /// What a search for the best layout may try.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SearchFile {
     /// Which turns are tried.
     pub turns: TurnsWord,
@@ -218,6 +227,7 @@ pub struct SearchFile {
 
 /// A line of the order book.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct OrderFile {
     /// The `id` of the barrel ordered.
     pub barrel: u32,

@@ -21,6 +21,8 @@ mod file;
 mod names;
 mod problem;
 mod reader;
+#[cfg(feature = "schema")]
+mod schema;
 #[cfg(test)]
 mod tests;
 mod version;
@@ -34,6 +36,8 @@ pub use file::{
     SearchFile, SlatFile, SpeciesFile,
 };
 pub use problem::{FileCause, FileProblem};
+#[cfg(feature = "schema")]
+pub use schema::schema;
 pub use words::{
     AxisWord, MoistureSourceWord, PairsWord, SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,
 };
@@ -57,6 +61,20 @@ pub const MOST_PATH_CHARACTERS: usize = 20_000;
 
 /// The word that tells a project from other JSON.
 const FORMAT: &str = "slatwright-project";
+
+/// A project as it stands in a file, with the words that tell what it is.
+#[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+struct Document<'a> {
+    /// Tells a project from other JSON.
+    #[cfg_attr(feature = "schema", schemars(extend("const" = FORMAT)))]
+    format: &'static str,
+    /// The version of the file.
+    #[cfg_attr(feature = "schema", schemars(extend("const" = version::NEWEST)))]
+    version: u32,
+    #[serde(flatten)]
+    project: &'a ProjectFile,
+}
 
 /// A project that was opened, and what is worth knowing about it.
 #[derive(Clone, Debug, PartialEq)]
@@ -82,13 +100,6 @@ pub struct Opened {
 /// ```
 #[must_use]
 pub fn write(draft: &ProjectDraft) -> String {
-    #[derive(Serialize)]
-    struct Document<'a> {
-        format: &'static str,
-        version: u32,
-        #[serde(flatten)]
-        project: &'a ProjectFile,
-    }
     let document = Document {
         format: FORMAT,
         version: version::NEWEST,

@@ -16,6 +16,7 @@ macro_rules! words {
     }) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         pub enum $name {
             $($(#[$variant_doc])* #[serde(rename = $word)] $variant,)+
         }

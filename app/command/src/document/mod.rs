@@ -1,0 +1,48 @@
+//! The JSON of every answer: plain data, units in the names.
+//!
+//! These types are what other programs rely on. A field that is added leaves the version as it
+//! is; one that goes or changes its meaning raises it.
+
+mod check;
+mod layout;
+mod search;
+mod thresholds;
+mod words;
+
+pub(crate) use check::CheckDocument;
+pub(crate) use layout::LayoutDocument;
+pub(crate) use search::SearchDocument;
+pub(crate) use thresholds::ThresholdsDocument;
+
+use schemars::JsonSchema;
+use serde::Serialize;
+use solver::Entry;
+
+/// The version of the documents.
+const VERSION: u32 = 1;
+
+/// A document as text.
+pub(crate) fn write(document: &impl Serialize) -> String {
+    let mut text = serde_json::to_string_pretty(document)
+        .expect("texts and numbers under names of their own are always JSON");
+    text.push('\n');
+    text
+}
+
+/// A member of a list of the project.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct Named {
+    /// Its `id` in the project file.
+    id: u32,
+    /// What it is called.
+    name: String,
+}
+
+impl Named {
+    fn of<T>(entry: &Entry<T>, name: impl Fn(&T) -> &str) -> Self {
+        Self {
+            id: entry.id.0,
+            name: name(&entry.draft).to_owned(),
+        }
+    }
+}

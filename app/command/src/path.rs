@@ -1,0 +1,140 @@
+//! Where a field of the project stands in its file.
+
+use solver::{Cause, Field, Place, Problem};
+
+/// The path of a problem, like `slats[2].width_mm`.
+pub(crate) fn of_problem(problem: &Problem) -> String {
+    // A name that is missing stands in a field of its own in the file.
+    let name = match problem.problem.cause {
+        Cause::NoSuchBarrel => "barrel",
+        Cause::NoSuchSpecies => "species",
+        Cause::NoSuchSet | Cause::SetForOtherBarrel => "cutter_set",
+        _ => field_name(problem.problem.field),
+    };
+    in_place(problem.place, name)
+}
+
+/// The path of a field.
+pub(crate) fn of_field(place: Place, field: Field) -> String {
+    in_place(place, field_name(field))
+}
+
+fn in_place(place: Place, name: &str) -> String {
+    match place {
+        Place::Barrel(at) => format!("barrels[{at}].{name}"),
+        Place::Slat(at) => format!("slats[{at}].{name}"),
+        Place::Species(at) => format!("species[{at}].{name}"),
+        Place::Conditions => format!("conditions.{name}"),
+        Place::CutterSet(at) => format!("cutter_sets[{at}].{name}"),
+        Place::Rules => format!("rules.{name}"),
+        Place::Layout => format!("layout.{name}"),
+        Place::Search => format!("search.{name}"),
+        Place::Order(at) => format!("orders[{at}].{name}"),
+    }
+}
+
+const fn field_name(field: Field) -> &'static str {
+    match field {
+        Field::Diameter
+        | Field::AcrossFlats
+        | Field::Height
+        | Field::Inscribed
+        | Field::BarrelWidth => "size_mm",
+        Field::Sides => "sides",
+        Field::BarrelHeight => "height_mm",
+        Field::FaceRadius => "face_radius_mm",
+        Field::CornerRadius => "corner_radius_mm",
+        Field::AxisAcross => "axis_across_mm",
+        Field::AxisUp => "axis_up_mm",
+        Field::Path => "path",
+        Field::Coat => "coat_mm",
+        Field::PencilLength | Field::SlatLength => "length_mm",
+        Field::LeadDiameter => "lead_diameter_mm",
+        Field::SlatWidth => "width_mm",
+        Field::SlatThickness => "thickness_mm",
+        Field::WidthTolerance => "width_tolerance_mm",
+        Field::ThicknessTolerance => "thickness_tolerance_mm",
+        Field::DeliveryMoisture | Field::GroovingMoisture => "moisture_percent",
+        Field::PackSlats => "pack_slats",
+        Field::PackPrice => "pack_price",
+        Field::OnHand => "on_hand_slats",
+        Field::PackLimit => "pack_limit",
+        Field::RadialShrinkage => "radial_percent",
+        Field::TangentialShrinkage => "tangential_percent",
+        Field::FibreSaturation => "fibre_saturation_percent",
+        Field::AirTemperature => "temperature_celsius",
+        Field::AirHumidity => "humidity_percent",
+        Field::SetPitch | Field::Pitch => "pitch_mm",
+        Field::SetMost | Field::MostAcross => "most",
+        Field::SetPrice => "price",
+        Field::Clearance => "clearance_mm",
+        Field::AxisHeight => "axis_height_mm",
+        Field::Land => "land_mm",
+        Field::EdgeAllowance => "edge_mm",
+        Field::PlaningAllowance => "planing_mm",
+        Field::Floor => "floor_mm",
+        Field::Wall => "wall_mm",
+        Field::Eccentricity => "eccentricity_mm",
+        Field::Bond => "bond_mm",
+        Field::Relief => "relief_degrees",
+        Field::EndTrim => "end_trim_mm",
+        Field::SawKerf => "saw_kerf_mm",
+        Field::SlatRejects => "slat_rejects_percent",
+        Field::PencilRejects => "pencil_rejects_percent",
+        Field::Turn => "turn_degrees",
+        Field::NewSetPrice => "new_set_price",
+        Field::YearGross => "year_gross",
+        Field::OrderGross => "gross",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use app::{demo, project_file};
+    use serde_json::Value;
+
+    use super::*;
+
+    /// A path of the demo as a JSON pointer.
+    fn stands_in_the_demo(path: &str) -> bool {
+        let file: Value = serde_json::from_str(&project_file::write(&demo::project())).unwrap();
+        let pointer = path.replace("].", "/").replace(['[', '.'], "/");
+        file.pointer(&format!("/{pointer}")).is_some()
+    }
+
+    #[test]
+    fn every_field_of_the_file_that_holds_a_number_has_one_field_of_the_project() {
+        let places = [
+            Place::Barrel(0),
+            Place::Slat(1),
+            Place::Species(1),
+            Place::Conditions,
+            Place::CutterSet(2),
+            Place::Rules,
+            Place::Layout,
+            Place::Search,
+            Place::Order(3),
+        ];
+        for field in Field::ALL {
+            let stands = |place: &&Place| stands_in_the_demo(&of_field(**place, field));
+            assert!(places.iter().any(|place| stands(&place)), "{field:?}");
+        }
+        let names: BTreeSet<&str> = Field::ALL.into_iter().map(field_name).collect();
+        // 54 fields: five sizes of a barrel, and length, moisture, pitch and most twice each.
+        assert_eq!(names.len(), 54 - 4 - 4);
+    }
+
+    #[test]
+    fn a_missing_name_stands_in_a_field_of_its_own() {
+        let problem = Problem {
+            place: Place::Order(2),
+            problem: solver::FieldProblem {
+                field: Field::OrderGross,
+                cause: Cause::NoSuchBarrel,
+            },
+        };
+        assert_eq!(of_problem(&problem), "orders[2].barrel");
+    }
+}

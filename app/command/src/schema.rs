@@ -1,0 +1,27 @@
+//! The JSON Schema of what is read and what is printed: the answer of `schema`.
+
+use app::project_file;
+use schemars::generate::SchemaSettings;
+use schemars::{JsonSchema, Schema};
+
+use crate::arguments::Described;
+use crate::document::{self, CheckDocument, LayoutDocument, SearchDocument, ThresholdsDocument};
+
+/// The schema of what a command prints; of the project file where none is named.
+pub(crate) fn text(of: Option<Described>) -> String {
+    document::write(&match of {
+        None => project_file::schema(),
+        Some(Described::Check) => printed::<CheckDocument>(),
+        Some(Described::Layout) => printed::<LayoutDocument>(),
+        Some(Described::Search) => printed::<SearchDocument>(),
+        Some(Described::Thresholds) => printed::<ThresholdsDocument>(),
+    })
+}
+
+/// Everything that is printed is always there, so every field is required.
+fn printed<T: JsonSchema>() -> Schema {
+    SchemaSettings::draft2020_12()
+        .for_serialize()
+        .into_generator()
+        .into_root_schema_for::<T>()
+}

@@ -1,0 +1,368 @@
+//! The built program as a shell meets it: what it prints where, and the number it ends with.
+
+#![expect(clippy::unwrap_used, reason = "tests stop where they fail")]
+
+use std::io::Write;
+use std::process::{Command, Output, Stdio};
+
+use app::demo;
+use app::project_file::{MOST_BYTES, write};
+use boon::{Compiler, Schemas};
+use proptest::prelude::*;
+use serde_json::{Value, json};
+use solver::{Id, ProjectDraft, Typed};
+
+/// Runs the program with a text on standard input.
+fn run(arguments: &[&str], input: &[u8]) -> Output {
+    let mut program = Command::new(env!("CARGO_BIN_EXE_slatwright"))
+        .args(arguments)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    // A program that does not listen closes the pipe, which is its right.
+    let _ = program.stdin.take().unwrap().write_all(input);
+    program.wait_with_output().unwrap()
+}
+
+/// Asks about a project on standard input: the exit code, standard output, standard error.
+fn ask(arguments: &[&str], project: &ProjectDraft) -> (i32, String, String) {
+    told(&run(arguments, write(project).as_bytes()))
+}
+
+fn told(output: &Output) -> (i32, String, String) {
+    let text = |bytes: &[u8]| String::from_utf8(bytes.to_vec()).unwrap();
+    let code = output.status.code().unwrap();
+    (code, text(&output.stdout), text(&output.stderr))
+}
+
+/// The demo with a slat stock that is wrong in two fields.
+fn broken() -> ProjectDraft {
+    let mut project = demo::project();
+    project.slats[2].draft.width = Typed::Number(500.0);
+    project.slats[2].draft.thickness = Typed::Text("thick".into());
+    project.rules.land = Typed::Number(-1.0);
+    project
+}
+
+/// The demo with a lead so thick that no wall is left.
+fn too_thick() -> ProjectDraft {
+    let mut project = demo::project();
+    project.barrels[0].draft.lead_diameter = Typed::Number(6.0);
+    project
+}
+
+/// The demo with everything in it that a search may try, and a layout of two stocks.
+fn wide_search() -> ProjectDraft {
+    let mut project = demo::project();
+    project.search.turns = solver::Turns::Any;
+    project.search.axis = solver::AxisChoice::Any;
+    project.search.pairs = solver::Pairs::Any;
+    project.search.new_set_price = Typed::Number(480.0);
+    project.layout.top = Id(15);
+    project
+}
+
+#[test]
+fn the_demo_is_laid_as_on_the_page() {
+    let (code, text, complaint) = ask(&["layout", "-"], &demo::project());
+    assert_eq!((code, complaint.as_str()), (0, ""));
+    for line in [
+        "Alder Brook works (invented)",
+        "Barrel         Writer, hexagonal",
+        "Way            Seam through faces, 30.0°",
+        "Pencils        10 from a sandwich; 10 across, 1 along",
+        "Pitch          7.24\u{202f}mm",
+        // An edge of 1.0 and half a bare pencil of 6.84.
+        " 1   4.42",
+        "Slats  28.8",
+    ] {
+        assert!(text.lines().any(|told| told == line), "{line} in\n{text}");
+    }
+    assert!(text.contains("pass  Land "), "{text}");
+    assert!(!text.contains("FAIL"), "{text}");
+}
+
+#[test]
+fn inches_are_told_where_they_are_asked_for() {
+    let (_, text, _) = ask(&["layout", "-", "--unit", "in"], &demo::project());
+    assert!(text.contains("Pitch          0.285\u{202f}in"), "{text}");
+}
+
+#[test]
+fn all_problems_are_told_at_once_with_their_paths() {
+    let (code, text, _) = ask(&["check", "-"], &broken());
+    assert_eq!(code, 1);
+    let paths = [
+        "slats[2].width_mm: Slat width must be ",
+        "slats[2].thickness_mm: ",
+        "rules.land_mm: ",
+    ];
+    for path in paths {
+        assert!(
+            text.lines().any(|line| line.starts_with(path)),
+            "{path} in\n{text}"
+        );
+    }
+    assert!(text.ends_with("\n3 problems\n"), "{text}");
+}
+
+#[test]
+fn a_problem_elsewhere_does_not_keep_from_the_layout() {
+    let mut project = demo::project();
+    project.slats[2].draft.width = Typed::Number(500.0);
+    assert_eq!(ask(&["layout", "-"], &project).0, 0);
+    assert_eq!(ask(&["thresholds", "-"], &project).0, 0);
+    let (code, text, complaint) = ask(&["search", "-"], &project);
+    assert_eq!((code, text.as_str()), (1, ""));
+    assert!(complaint.contains("slats[2].width_mm: "), "{complaint}");
+}
+
+#[test]
+fn exit_codes_are_those_of_the_help() {
+    let code = |arguments: &[&str], input: &str| told(&run(arguments, input.as_bytes())).0;
+    assert_eq!(code(&["check", "-"], &write(&demo::project())), 0);
+    assert_eq!(code(&["check", "-"], "{}"), 1);
+    assert_eq!(code(&["layout", "-"], "{"), 1);
+    assert_eq!(code(&["lay"], ""), 2);
+    assert_eq!(code(&["layout", "-", "--unit", "cubit"], ""), 2);
+    assert_eq!(code(&[], ""), 2);
+    assert_eq!(code(&["check", "not/there.json"], ""), 3);
+    assert_eq!(code(&["check", env!("CARGO_MANIFEST_DIR")], ""), 3);
+    for command in ["layout", "search"] {
+        assert_eq!(code(&[command, "-"], &write(&too_thick())), 4, "{command}");
+    }
+    let (code, help, _) = told(&run(&["--help"], b""));
+    assert_eq!(code, 0);
+    for number in 0..=4 {
+        assert!(help.contains(&format!("\n  {number}  ")), "{help}");
+    }
+}
+
+#[test]
+fn what_does_not_fit_is_told_with_the_checks_that_fail() {
+    let (_, text, _) = ask(&["layout", "-"], &too_thick());
+    assert!(text.contains("FAIL  Wall, lead off centre"), "{text}");
+    assert!(!text.contains("For a gross"), "{text}");
+    let (_, text, _) = ask(&["search", "-"], &too_thick());
+    assert!(text.contains("Nothing fits; nearest come"), "{text}");
+    assert!(text.contains("Wall, lead off centre: "), "{text}");
+}
+
+#[test]
+fn a_search_finds_at_least_the_layout_of_the_demo() {
+    let (code, text, _) = ask(&["search", "-"], &demo::project());
+    assert_eq!(code, 0, "{text}");
+    for goal in solver::Goal::ALL {
+        assert!(text.contains(goal.label()), "{text}");
+    }
+    let answer = json_of("search", &demo::project());
+    let pencils = answer["best"]["pencils"][0]["pencils"].as_u64().unwrap();
+    assert!(pencils >= 10, "{pencils}");
+}
+
+#[test]
+fn the_next_pencil_asks_for_one_pitch_more_of_slat() {
+    let answer = json_of("thresholds", &demo::project());
+    let sizes = answer["sizes"].as_array().unwrap();
+    let width = sizes
+        .iter()
+        .find(|size| size["path"] == "slats[0].width_mm")
+        .unwrap();
+    let above = &width["above"][0];
+    assert_eq!(
+        (&above["pencils_before"], &above["pencils_after"]),
+        (&json!(10), &json!(11))
+    );
+    // Two edges of 1.0, a bare pencil of 6.84 and ten pitches of 7.24.
+    let miss = above["at_mm"].as_f64().unwrap() - 81.24;
+    assert!(miss.abs() < 1e-6, "{miss}");
+    let (_, text, _) = ask(&["thresholds", "-"], &demo::project());
+    assert!(text.contains("10 → 11 pencils"), "{text}");
+}
+
+#[test]
+fn the_wood_of_the_balance_adds_up() {
+    let balance = &json_of("layout", &demo::project())["balance"];
+    let classes = balance["classes"].as_array().unwrap();
+    let sum: f64 = classes
+        .iter()
+        .map(|class| class["volume_mm3"].as_f64().unwrap())
+        .sum();
+    let bought = balance["bought_mm3"].as_f64().unwrap();
+    assert!((sum - bought).abs() < 1e-9 * bought, "{sum} of {bought}");
+}
+
+/// The JSON that a command prints.
+fn json_of(command: &str, project: &ProjectDraft) -> Value {
+    let (_, text, _) = ask(&[command, "-", "--format", "json"], project);
+    serde_json::from_str(&text).unwrap()
+}
+
+/// Holds a document against the schema that the program prints.
+#[track_caller]
+fn is_described(of: &[&str], document: &Value) -> bool {
+    let mut arguments = vec!["schema"];
+    arguments.extend(of);
+    let (code, schema, _) = told(&run(&arguments, b""));
+    assert_eq!(code, 0);
+    let (mut schemas, mut compiler) = (Schemas::new(), Compiler::new());
+    let schema = serde_json::from_str(&schema).unwrap();
+    compiler.add_resource("printed.json", schema).unwrap();
+    let index = compiler.compile("printed.json", &mut schemas).unwrap();
+    schemas.validate(document, index).is_ok()
+}
+
+#[test]
+fn every_answer_is_as_its_schema_says() {
+    for project in [demo::project(), demo::blank(), too_thick(), wide_search()] {
+        for command in ["check", "layout", "search", "thresholds"] {
+            let answer = json_of(command, &project);
+            assert!(is_described(&[command], &answer), "{command}: {answer:#}");
+            assert_eq!(answer["format"], format!("slatwright-{command}"));
+        }
+        let file = serde_json::from_str(&write(&project)).unwrap();
+        assert!(is_described(&[], &file));
+    }
+}
+
+#[test]
+fn a_schema_refuses_what_is_not_so() {
+    let mut answer = json_of("layout", &demo::project());
+    answer.as_object_mut().unwrap().remove("pitch_mm");
+    assert!(!is_described(&["layout"], &answer));
+    assert!(!is_described(
+        &["search"],
+        &json_of("layout", &demo::project())
+    ));
+    let mut file: Value = serde_json::from_str(&write(&demo::project())).unwrap();
+    file["barrels"][0]["shape"] = json!("square");
+    assert!(!is_described(&[], &file));
+}
+
+#[test]
+fn a_broken_file_is_told_in_json_by_every_command() {
+    for command in ["check", "layout", "search", "thresholds"] {
+        let answer = json_of(command, &broken());
+        assert!(is_described(&["check"], &answer), "{answer:#}");
+        let problems = answer["problems"].as_array().unwrap();
+        assert!(
+            problems
+                .iter()
+                .any(|problem| problem["path"] == "rules.land_mm"),
+            "{answer:#}"
+        );
+    }
+}
+
+#[test]
+fn a_file_that_is_no_text_or_too_large_is_told() {
+    let (code, text, _) = told(&run(&["check", "-"], b"{\"format\": \"\xff\"}"));
+    assert_eq!(code, 1);
+    assert!(
+        text.starts_with("the file is not text in UTF-8 from byte 13 on"),
+        "{text}"
+    );
+    let large = vec![b' '; MOST_BYTES + 10];
+    let (code, text, _) = told(&run(&["check", "-"], &large));
+    assert_eq!(code, 1);
+    assert!(
+        text.starts_with("the file has more than 5000000 bytes"),
+        "{text}"
+    );
+    let deep = "[".repeat(MOST_BYTES);
+    assert_eq!(told(&run(&["check", "-"], deep.as_bytes())).0, 1);
+}
+
+#[test]
+fn a_search_that_would_take_hours_is_refused() {
+    let mut project = wide_search();
+    let stock = project.slats[0].clone();
+    for id in 1_000..2_000 {
+        let mut stock = stock.clone();
+        stock.id = Id(id);
+        project.slats.push(stock);
+    }
+    let (code, _, complaint) = ask(&["search", "-"], &project);
+    assert_eq!(code, 1);
+    assert!(complaint.contains("search.pairs: "), "{complaint}");
+}
+
+#[cfg(unix)]
+#[test]
+fn a_reader_that_has_enough_is_no_failure() {
+    let mut program = Command::new(env!("CARGO_BIN_EXE_slatwright"))
+        .args(["layout", "-"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    // Closed before there is anything to answer.
+    drop(program.stdout.take());
+    let mut input = program.stdin.take().unwrap();
+    input.write_all(write(&demo::project()).as_bytes()).unwrap();
+    drop(input);
+    let output = program.wait_with_output().unwrap();
+    assert_eq!((output.status.code(), output.stderr), (Some(0), Vec::new()));
+}
+
+/// Something else at one place of a document, which is found by walking down by these steps; a
+/// walk that has come to a leaf ends there.
+fn put(place: &mut Value, steps: &[usize], value: Value) {
+    let next = steps.split_first().and_then(|(step, rest)| {
+        let member = match &mut *place {
+            Value::Object(members) => {
+                let at = step.checked_rem(members.len())?;
+                members.values_mut().nth(at)
+            }
+            Value::Array(members) => {
+                let at = step.checked_rem(members.len())?;
+                members.get_mut(at)
+            }
+            _ => None,
+        };
+        member.map(|member| (member, rest))
+    });
+    match next {
+        Some((member, rest)) => put(member, rest, value),
+        None => *place = value,
+    }
+}
+
+fn anything() -> impl Strategy<Value = Value> {
+    prop_oneof![
+        Just(Value::Null),
+        any::<bool>().prop_map(Value::from),
+        any::<i64>().prop_map(Value::from),
+        (-1e3..1e3_f64).prop_map(Value::from),
+        any::<f64>().prop_map(Value::from),
+        ".{0,12}".prop_map(Value::from),
+        Just(json!([])),
+        Just(json!({})),
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 48, ..ProptestConfig::default() })]
+
+    #[test]
+    fn no_file_makes_it_panic(
+        changes in prop::collection::vec((prop::collection::vec(0..64_usize, 1..4), anything()), 1..4),
+        command in prop::sample::select(vec!["check", "layout", "search", "thresholds"]),
+        format in prop::sample::select(vec!["text", "json"]),
+    ) {
+        let mut file: Value = serde_json::from_str(&write(&wide_search())).unwrap();
+        for (steps, value) in changes {
+            put(&mut file, &steps, value);
+        }
+        let output = run(&[command, "-", "--format", format], file.to_string().as_bytes());
+        let (code, text, complaint) = told(&output);
+        prop_assert!([0, 1, 4].contains(&code), "{code}: {complaint}");
+        prop_assert!(!complaint.contains("panicked"), "{complaint}");
+        if format == "json" {
+            prop_assert!(serde_json::from_str::<Value>(&text).is_ok(), "{text}");
+        }
+    }
+}
