@@ -9,6 +9,7 @@ mod groove_table;
 mod layout_place;
 mod number_field;
 mod order_table;
+mod path_field;
 mod place;
 mod problem_list;
 mod purchase_list;
