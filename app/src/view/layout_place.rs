@@ -3,12 +3,13 @@
 use super::Place;
 use super::checks::Checks;
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
+use super::entry_table::EntryTable;
 use super::groove_table::GrooveTable;
 use super::number_field::NumberField;
 use super::problem_list::{ProblemList, named};
 use super::ranking_table::RankingTable;
 use super::wood_balance::{Lit, WoodBalanceTable};
-use crate::workbench::{Shown, Slot, Workbench, barrel_shape};
+use crate::workbench::{Shown, Slot, Table, Workbench, barrel_shape};
 use leptos::prelude::*;
 use solver::{
     CutterSetDraft, Entry, Field, Id, Outcome, Size, Spacing, Way, draw_sandwich, figure,
@@ -71,6 +72,10 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
                 <GrooveTable/>
                 <WoodBalanceTable lit/>
                 <RankingTable/>
+                <EntryTable
+                    table=Table::CutterSets
+                    empty="No cutter set yet. Grooves can be spaced by a set once one stands here."
+                />
             </div>
         </div>
     }

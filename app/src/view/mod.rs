@@ -3,7 +3,10 @@
 
 mod barrel_place;
 mod checks;
+mod conditions;
 mod drawing_sheet;
+mod entry_row;
+mod entry_table;
 mod file_menu;
 mod groove_table;
 mod layout_place;
@@ -14,9 +17,9 @@ mod place;
 mod problem_list;
 mod purchase_list;
 mod ranking_table;
-mod slat_table;
 mod slatwright;
 mod sliding_gauge;
+mod species_table;
 mod text_field;
 mod timber_place;
 mod wood_balance;

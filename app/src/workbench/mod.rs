@@ -4,11 +4,14 @@ mod history;
 mod jobs;
 mod memory;
 mod slot;
+mod table;
 
 pub use history::History;
 pub use jobs::{JobState, Jobs};
 pub use memory::{Memory, Unreadable};
 pub use slot::{Slot, barrel_shape};
+pub(crate) use table::{ANY, LONGEST_NAME, NONE};
+pub use table::{Cell, Column, Pasted, Step, Table};
 
 use crate::view::Place;
 use leptos::prelude::*;
