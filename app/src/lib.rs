@@ -7,6 +7,7 @@ mod offline;
 mod preference;
 pub mod project_file;
 pub mod protocol;
+pub mod spreadsheet;
 pub mod store;
 pub mod view;
 pub mod workbench;

@@ -253,7 +253,7 @@ fn a_word_that_is_not_known() {
     refuses(
         &changed("/barrels/0/shape", json!("square")),
         &[
-            "barrels[0].shape: \"square\" stands here, expected one of: round, hexagonal, triangular",
+            "barrels[0].shape: \"square\" stands here, expected one of: round, hexagonal, triangular, polygonal, oval, flat, free",
         ],
     );
 }

@@ -2,12 +2,13 @@
 
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
 use super::number_field::NumberField;
+use super::path_field::PathField;
 use super::problem_list::{ProblemList, named};
 use super::text_field::NameField;
 use crate::workbench::{Slot, Workbench, barrel_shape};
 use leptos::prelude::*;
 use solver::{
-    Angle, Barrel, BarrelDraft, Entry, Field, LengthUnit, Shape, Size, draw_barrel, figure,
+    Angle, Barrel, BarrelDraft, Entry, Field, Id, LengthUnit, Shape, Size, draw_barrel, figure,
 };
 
 /// The sizes that are typed over on the drawing.
@@ -49,6 +50,7 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
         drawing.with(|drawing| homeless_slots(drawing.as_ref(), all, &project.read()))
     });
     let chosen = Memo::new(move |_| project.read().layout.barrel);
+    let shape = Memo::new(move |_| barrel_shape(&project.read()));
     view! {
         <div class="place barrel-place">
             <section class="board" aria-label="End view of the barrel">
@@ -79,7 +81,8 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                             </div>
                         }
                     }}
-                    <Shapes/>
+                    <ShapeChoice/>
+                    {move || own_fields(chosen.get(), shape.get())}
                     <For each=move || homeless.get() key=|at| *at let(at)>
                         <NumberField at context="column"/>
                     </For>
@@ -172,30 +175,46 @@ fn Barrels() -> impl IntoView {
 }
 
 #[component]
-fn Shapes() -> impl IntoView {
+fn ShapeChoice() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let project = bench.project();
-    let shapes = move || {
+    let options = move || {
         let chosen = barrel_shape(&project.read());
         Shape::ALL
             .map(|shape| {
-                let pick = move |_| {
-                    bench.change(|project| {
-                        if let Some(at) = project.barrel_place(project.layout.barrel) {
-                            project.barrels[at].draft.shape = shape;
-                        }
-                    });
-                };
-                view! {
-                    <label class="choice">
-                        <input type="radio" name="shape" prop:checked=Some(shape) == chosen on:change=pick/>
-                        {shape.label()}
-                    </label>
-                }
+                let selected = Some(shape) == chosen;
+                view! { <option selected=selected prop:selected=selected>{shape.label()}</option> }
             })
             .collect_view()
     };
-    view! { <div class="choices" role="radiogroup" aria-label="Shape">{shapes}</div> }
+    let pick = move |event| {
+        let label = event_target_value(&event);
+        let Some(shape) = Shape::ALL.into_iter().find(|shape| shape.label() == label) else {
+            return;
+        };
+        bench.change(|project| {
+            if let Some(at) = project.barrel_place(project.layout.barrel) {
+                project.barrels[at].draft.shape = shape;
+            }
+        });
+    };
+    view! {
+        <div class="field row">
+            <label for="barrel-shape">"Shape"</label>
+            <select id="barrel-shape" on:change=pick>{options}</select>
+        </div>
+    }
+}
+
+/// What only this kind of outline asks for beside its size.
+fn own_fields(barrel: Id, shape: Option<Shape>) -> impl IntoView + use<> {
+    let numbers = shape
+        .map_or([].as_slice(), Shape::own_fields)
+        .iter()
+        .map(|field| view! { <NumberField at=Slot::Barrel(barrel, *field) context="column"/> })
+        .collect_view();
+    let path = (shape == Some(Shape::Free)).then(|| view! { <PathField barrel/> });
+    view! { {path} {numbers} }
 }
 
 /// The numbers of a barrel, over and under the coat.
@@ -210,9 +229,15 @@ fn numbers(barrel: &Barrel, unit: LengthUnit) -> impl IntoView + use<> {
             unit.area_label()
         )
     };
+    let width = match barrel.shape() {
+        Shape::Round => "Width",
+        Shape::Hexagonal | Shape::Triangular | Shape::Polygonal => "Width, standing on a face",
+        Shape::Oval | Shape::Flat => "Width, lying flat",
+        Shape::Free => "Width, as drawn",
+    };
     let rows = [
         (
-            "Width, standing on a face",
+            width,
             length(finished.extents().width()),
             length(bare.extents().width()),
         ),

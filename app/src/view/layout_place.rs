@@ -3,6 +3,7 @@
 use super::Place;
 use super::checks::Checks;
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
+use super::entry_table::EntryTable;
 use super::groove_table::GrooveTable;
 use super::number_field::NumberField;
 use super::problem_list::{ProblemList, named};
@@ -10,9 +11,11 @@ use super::ranking_table::RankingTable;
 use super::search_table::SearchTable;
 use super::threshold_table::ThresholdTable;
 use super::wood_balance::{Lit, WoodBalanceTable};
-use crate::workbench::{Shown, Slot, Workbench, barrel_shape};
+use crate::workbench::{Shown, Slot, Table, Workbench, barrel_shape};
 use leptos::prelude::*;
-use solver::{Field, Id, Outcome, Size, Spacing, Way, draw_sandwich, figure};
+use solver::{
+    CutterSetDraft, Entry, Field, Id, Outcome, Size, Spacing, Way, draw_sandwich, figure,
+};
 
 /// The sizes that are typed over on the drawing.
 const DRIVING: [Size; 7] = [
@@ -73,6 +76,10 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
                 <RankingTable/>
                 <SearchTable/>
                 <ThresholdTable/>
+                <EntryTable
+                    table=Table::CutterSets
+                    empty="No cutter set yet. Grooves can be spaced by a set once one stands here."
+                />
             </div>
         </div>
     }
@@ -301,6 +308,8 @@ fn Machining() -> impl IntoView {
     let spacings = move || {
         let chosen = spacing.get();
         Spacing::ALL
+            .into_iter()
+            .chain([Spacing::Set])
             .map(|spacing| {
                 let pick = move |_| bench.change(|project| take_spacing(project, spacing));
                 view! {
@@ -312,20 +321,13 @@ fn Machining() -> impl IntoView {
             })
             .collect_view()
     };
-    let fields = [
-        Field::EdgeAllowance,
-        Field::PlaningAllowance,
-        Field::Floor,
-        Field::Wall,
-        Field::Eccentricity,
-        Field::Bond,
-        Field::Relief,
-        Field::AxisHeight,
-    ];
     view! {
         <fieldset>
             <legend>"Machining"</legend>
             <div class="choices" role="radiogroup" aria-label="How grooves are spaced">{spacings}</div>
+            <Show when=move || spacing.get() == Spacing::Set>
+                <SetChoice/>
+            </Show>
             // On the drawing the land can be typed over only where it sets the pitch, and only
             // between two pencils.
             <Show when=move || spacing.get() != Spacing::Closest || bench.layout().with(few_pencils)>
@@ -334,11 +336,82 @@ fn Machining() -> impl IntoView {
             <Show when=move || spacing.get() == Spacing::Given && bench.layout().with(few_pencils)>
                 <NumberField at=Slot::Rules(Field::Pitch) context="column"/>
             </Show>
-            {fields.map(|field| view! { <NumberField at=Slot::Rules(field) context="column"/> }).collect_view()}
+            {rule_fields(&[
+                Field::MostAcross,
+                Field::EdgeAllowance,
+                Field::PlaningAllowance,
+                Field::Floor,
+                Field::Wall,
+                Field::Eccentricity,
+                Field::Bond,
+                Field::Relief,
+                Field::AxisHeight,
+            ])}
+        </fieldset>
+        <fieldset>
+            <legend>"Lengths and rejects"</legend>
+            {rule_fields(&[Field::EndTrim, Field::SawKerf, Field::SlatRejects, Field::PencilRejects])}
             <button type="button" on:click=move |_| bench.change(|project| project.rules = solver::RulesDraft::new())>
                 "Machining rules as at first"
             </button>
         </fieldset>
+    }
+}
+
+fn rule_fields(fields: &[Field]) -> impl IntoView + use<> {
+    fields
+        .iter()
+        .map(|field| view! { <NumberField at=Slot::Rules(*field) context="column"/> })
+        .collect_view()
+}
+
+/// The cutter set that sets the pitch. What is wrong with the choice leads here.
+#[component]
+fn SetChoice() -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let slot = Slot::Rules(Field::Pitch);
+    let element_id = slot.element_id("column");
+    let message_id = format!("{element_id}-message");
+    let options = move || {
+        let project = project.read();
+        let chosen = project.rules.cutter_set;
+        let sets = project.cutter_sets.iter().enumerate();
+        let sets = sets.map(|(at, entry)| {
+            let name = named(&entry.draft.name, "Cutter set", at);
+            let ground_for = entry.draft.barrel;
+            let serves = ground_for.is_none_or(|barrel| barrel == project.layout.barrel);
+            let note = if serves { "" } else { " (for another barrel)" };
+            (entry.id, format!("{name}{note}"))
+        });
+        optional_choices(sets.collect(), chosen, "None chosen", "One that is gone")
+    };
+    let pick = move |event| {
+        let chosen = read_id(&event_target_value(&event));
+        bench.change(|project| project.rules.cutter_set = chosen);
+    };
+    let message = Memo::new(move |_| bench.message_at(slot));
+    let wrong = move || message.with(Option::is_some);
+    let described = {
+        let message_id = message_id.clone();
+        move || wrong().then(|| message_id.clone())
+    };
+    view! {
+        <div class="field row">
+            <label for=element_id.clone()>"Cutter set"</label>
+            <select
+                id=element_id
+                class:wrong=wrong
+                aria-invalid=move || if wrong() { "true" } else { "false" }
+                aria-describedby=described
+                on:change=pick
+            >
+                {options}
+            </select>
+            <p class="problem" id=message_id role="status" hidden=move || !wrong()>
+                {move || message.get().unwrap_or_default()}
+            </p>
+        </div>
     }
 }
 
@@ -347,7 +420,8 @@ fn few_pencils(shown: &Option<Shown>) -> bool {
     shown.as_ref().is_none_or(|shown| shown.layout.across() < 2)
 }
 
-/// Changes the spacing; a given pitch starts from the one that is laid now.
+/// Changes the spacing; a given pitch starts from the one that is laid now, and a cutter set from
+/// one that serves the barrel.
 fn take_spacing(project: &mut solver::ProjectDraft, spacing: Spacing) {
     if spacing == Spacing::Given
         && project.rules.spacing != Spacing::Given
@@ -355,6 +429,12 @@ fn take_spacing(project: &mut solver::ProjectDraft, spacing: Spacing) {
     {
         let pitch = solver::lay_out(&parts.setup()).pitch();
         project.rules.pitch = solver::Typed::Number(pitch.in_millimetres());
+    }
+    let chosen = project.rules.cutter_set;
+    if spacing == Spacing::Set && chosen.is_none_or(|id| project.cutter_set_place(id).is_none()) {
+        let barrel = project.layout.barrel;
+        let serves = |set: &&Entry<CutterSetDraft>| set.draft.barrel.is_none_or(|id| id == barrel);
+        project.rules.cutter_set = project.cutter_sets.iter().find(serves).map(|set| set.id);
     }
     project.rules.spacing = spacing;
 }
@@ -367,7 +447,62 @@ pub(crate) fn choices(options: Vec<(Id, String)>, chosen: Id) -> impl IntoView {
         .collect_view()
 }
 
+/// The options of a select that picks from a list or nothing; what has gone from the list is told.
+pub(crate) fn optional_choices(
+    options: Vec<(Id, String)>,
+    chosen: Option<Id>,
+    none: &'static str,
+    gone: &'static str,
+) -> impl IntoView {
+    let is_gone = chosen.is_some_and(|id| options.iter().all(|(option, _)| *option != id));
+    let rows = [(None, none.to_owned())]
+        .into_iter()
+        .chain(
+            chosen
+                .filter(|_| is_gone)
+                .map(|id| (Some(id), gone.to_owned())),
+        )
+        .chain(options.into_iter().map(|(id, name)| (Some(id), name)));
+    rows.map(|(id, name)| {
+        let value = id.map(|id| id.0.to_string()).unwrap_or_default();
+        view! { <option value=value selected=id == chosen prop:selected=id == chosen>{name}</option> }
+    })
+    .collect_view()
+}
+
 /// The lasting name behind an option.
 pub(crate) fn read_id(value: &str) -> Option<Id> {
     value.parse().ok().map(Id)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::demo;
+
+    #[test]
+    fn spacing_by_a_set_begins_with_one_that_serves_the_barrel() {
+        let mut project = demo::project();
+        project.layout.barrel = Id(2);
+        take_spacing(&mut project, Spacing::Set);
+        assert_eq!(project.rules.cutter_set, Some(Id(32)));
+        project.layout.barrel = Id(3);
+        take_spacing(&mut project, Spacing::Set);
+        assert_eq!(
+            project.rules.cutter_set,
+            Some(Id(32)),
+            "what was chosen is kept"
+        );
+    }
+
+    #[test]
+    fn a_given_pitch_begins_with_the_one_that_is_laid() {
+        let mut project = demo::project();
+        let laid = solver::lay_out(&project.check_layout().unwrap().setup()).pitch();
+        take_spacing(&mut project, Spacing::Given);
+        assert_eq!(
+            project.rules.pitch,
+            solver::Typed::Number(laid.in_millimetres())
+        );
+    }
 }

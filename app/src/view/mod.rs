@@ -3,22 +3,26 @@
 
 mod barrel_place;
 mod checks;
+mod conditions;
 mod drawing_sheet;
 mod drawn;
+mod entry_row;
+mod entry_table;
 mod file_menu;
 mod groove_table;
 mod layout_place;
 mod number_field;
 mod order_table;
+mod path_field;
 mod place;
 mod problem_list;
 mod purchase_list;
 mod ranking_table;
 mod search_form;
 mod search_table;
-mod slat_table;
 mod slatwright;
 mod sliding_gauge;
+mod species_table;
 mod text_field;
 mod threshold_table;
 mod timber_place;

@@ -54,13 +54,7 @@ pub(crate) fn NumberField(
             (Some(typed), Some(_)) => typed.full(field, unit),
         }
     };
-    let message = Memo::new(move |_| {
-        let project = project.read();
-        bench.problems().read().iter().find_map(|problem| {
-            (Slot::of_problem(problem.place, problem.problem.field, &project) == Some(at))
-                .then(|| problem.problem.message(unit.get()))
-        })
-    });
+    let message = Memo::new(move |_| bench.message_at(at));
     let wrong = move || message.with(Option::is_some);
 
     // A press that brings the cursor here selects the number, to be typed over.
@@ -128,6 +122,7 @@ pub(crate) fn NumberField(
     let unit_label = move || match spec.dimension {
         Dimension::Length => unit.get().label(),
         Dimension::Angle => "°",
+        Dimension::Percent => "%",
         _ => "",
     };
     let spoken = move || {
@@ -135,6 +130,7 @@ pub(crate) fn NumberField(
         match unit_label() {
             "" => name,
             "°" => format!("{name}, degrees"),
+            "%" => format!("{name}, percent"),
             unit => format!("{name}, {unit}"),
         }
     };

@@ -1,11 +1,8 @@
 //! A name that can be typed over.
 
-use crate::workbench::Workbench;
+use crate::workbench::{LONGEST_NAME, Workbench};
 use leptos::prelude::*;
 use solver::ProjectDraft;
-
-/// The longest name that is kept, in characters; a project file allows no more.
-const LONGEST_NAME: &str = "200";
 
 /// A name in the project; an empty one is shown as its fallback.
 #[component]
@@ -18,6 +15,9 @@ pub(crate) fn NameField(
     label: String,
     /// Shown while the name is empty.
     fallback: String,
+    /// The name of its element on the page, where something leads there.
+    #[prop(optional, into)]
+    id: Option<String>,
 ) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let project = bench.project();
@@ -25,10 +25,11 @@ pub(crate) fn NameField(
     view! {
         <input
             type="text"
+            id=id
             class="name"
             aria-label=label
             placeholder=fallback
-            maxlength=LONGEST_NAME
+            maxlength=LONGEST_NAME.to_string()
             autocomplete="off"
             prop:value=shown
             on:change=move |event| {

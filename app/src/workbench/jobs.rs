@@ -6,7 +6,7 @@ use crate::protocol::{AimWord, JobId, Progress, Purchase, Ranking, Reply, Reques
 use crate::view::Place;
 use crate::worker_link::WorkerLink;
 use leptos::prelude::*;
-use solver::Way;
+use solver::{ProjectDraft, Way};
 use std::time::Duration;
 
 /// How far a job is.
@@ -141,14 +141,19 @@ impl Jobs {
                 .barrel_place(project.layout.barrel)
                 .map(|at| project.barrels[at].draft.clone());
             let turn = (project.layout_way() == Way::Turned).then(|| project.layout.turn.clone());
-            (barrel, turn, project.slats.clone(), project.rules.clone())
+            (
+                barrel,
+                turn,
+                project.slats.clone(),
+                wood_and_tools(&project),
+            )
         });
         let bought_from = Memo::new(move |_| {
             let project = project.read();
             (
                 project.barrels.clone(),
                 project.slats.clone(),
-                project.rules.clone(),
+                wood_and_tools(&project),
                 project.orders.clone(),
             )
         });
@@ -215,6 +220,16 @@ impl Asker {
         self.latest.set(None);
         self.link.with_value(WorkerLink::stop);
     }
+}
+
+/// What both answers rest on beside pencils and stocks: how the wood moves, and how it is grooved.
+fn wood_and_tools(project: &ProjectDraft) -> impl Clone + PartialEq + Send + Sync + use<> {
+    (
+        project.species.clone(),
+        project.conditions.clone(),
+        project.cutter_sets.clone(),
+        project.rules.clone(),
+    )
 }
 
 /// Takes in a reply that is no answer.

@@ -6,6 +6,7 @@ mod laying;
 mod memory;
 mod searches;
 mod slot;
+mod table;
 
 pub use history::History;
 pub use jobs::{JobState, Jobs};
@@ -13,13 +14,16 @@ pub use laying::{is_laid, lay_found};
 pub use memory::{Memory, Unreadable};
 pub use searches::{Question, Searches};
 pub use slot::{Slot, barrel_shape};
+pub(crate) use table::{ANY, LONGEST_NAME, NONE};
+pub use table::{Cell, Column, Pasted, Step, Table};
 
 use crate::view::Place;
 use leptos::prelude::*;
 use solver::{
-    Field, Grip, Layout, LayoutParts, Length, LengthUnit, Problem, ProjectDraft, Spacing, Typed,
-    lay_out,
+    Field, FieldProblem, Grip, Id, Layout, LayoutParts, Length, LengthUnit, Problem, ProjectDraft,
+    Spacing, Typed, lay_out,
 };
+use std::collections::HashMap;
 
 /// The state of the page. A handle: copies share it.
 #[derive(Clone, Copy)]
@@ -35,6 +39,8 @@ pub struct Workbench {
     /// The field in use, whose meaning is told.
     pub meaning: RwSignal<Option<Field>>,
     problems: Memo<Vec<Problem>>,
+    /// The first problem of each field that has one; only ever asked for one field.
+    marked: Memo<HashMap<Slot, FieldProblem>>,
     layout: Memo<Option<Shown>>,
 }
 
@@ -71,6 +77,17 @@ impl Workbench {
                     }),
                 },
             );
+        let problems = Memo::new(move |_| project.read().check().err().unwrap_or_default());
+        let marked = Memo::new(move |_| {
+            let project = project.read();
+            let mut marked = HashMap::new();
+            for Problem { place, problem } in problems.get() {
+                if let Some(slot) = Slot::of_problem(place, problem.field, &project) {
+                    marked.entry(slot).or_insert(problem);
+                }
+            }
+            marked
+        });
         Self {
             project,
             history: RwSignal::new(History::default()),
@@ -78,7 +95,8 @@ impl Workbench {
             place: RwSignal::new(Place::from_address()),
             notice: RwSignal::new(None),
             meaning: RwSignal::new(None),
-            problems: Memo::new(move |_| project.read().check().err().unwrap_or_default()),
+            problems,
+            marked,
             layout,
         }
     }
@@ -93,6 +111,14 @@ impl Workbench {
     #[must_use]
     pub const fn problems(&self) -> Memo<Vec<Problem>> {
         self.problems
+    }
+
+    /// What is wrong with a field, in words.
+    #[must_use]
+    pub fn message_at(&self, slot: Slot) -> Option<String> {
+        let unit = self.unit.get();
+        let marked = self.marked.read();
+        marked.get(&slot).map(|problem| problem.message(unit))
     }
 
     /// The layout to show.
@@ -115,6 +141,19 @@ impl Workbench {
         }
         self.note(Some(slot));
         self.project.update(|project| slot.set(project, typed));
+    }
+
+    /// Takes in the path of a free outline as it is being drawn; keystrokes are one step.
+    pub fn type_path(&self, barrel: Id, path: &str) {
+        let at = self.project.read_untracked().barrel_place(barrel);
+        let Some(at) =
+            at.filter(|at| self.project.read_untracked().barrels[*at].draft.path != path)
+        else {
+            return;
+        };
+        self.note(Some(Slot::Barrel(barrel, Field::Path)));
+        self.project
+            .update(|project| project.barrels[at].draft.path = path.to_owned());
     }
 
     /// Ends the step of the field that was typed in, or of the gauge that was slid.

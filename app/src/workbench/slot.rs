@@ -183,10 +183,12 @@ impl Slot {
         })
     }
 
-    /// What stands there, or nothing when it has gone.
+    /// What stands there, or nothing when it has gone. The path of a barrel is no number, so
+    /// there is nothing here either: it has a place on the page and in the history all the same.
     #[must_use]
     pub fn get(self, project: &ProjectDraft) -> Option<&Typed> {
         match self {
+            Self::Barrel(_, Field::Path) => None,
             Self::Barrel(id, field) => {
                 find(&project.barrels, id).map(|barrel| barrel_number!(&, barrel, field))
             }
@@ -207,9 +209,10 @@ impl Slot {
         }
     }
 
-    /// Puts something else there; does nothing when the place has gone.
+    /// Puts something else there; does nothing when the place has gone or holds no number.
     pub fn set(self, project: &mut ProjectDraft, typed: Typed) {
         let place = match self {
+            Self::Barrel(_, Field::Path) => None,
             Self::Barrel(id, field) => {
                 find_mut(&mut project.barrels, id).map(|barrel| barrel_number!(&mut, barrel, field))
             }
@@ -353,6 +356,16 @@ mod tests {
                 assert_eq!(same, other != slot, "set {slot:?}, looked at {other:?}");
             }
         }
+    }
+
+    #[test]
+    fn the_path_of_a_barrel_holds_no_number_and_takes_none() {
+        let mut project = demo::project();
+        let before = project.clone();
+        let path = Slot::Barrel(project.barrels[0].id, Field::Path);
+        path.set(&mut project, Typed::Number(1.0));
+        assert_eq!(project, before);
+        assert_eq!(path.get(&project), None);
     }
 
     #[test]

@@ -1,0 +1,373 @@
+//! One row of a table of the project.
+
+use super::entry_table::add_button_id;
+use super::layout_place::{optional_choices, read_id};
+use super::number_field::{Look, NumberField};
+use super::problem_list::named;
+use super::text_field::NameField;
+use crate::spreadsheet;
+use crate::workbench::{ANY, Cell, Column, NONE, Step, Table, Workbench};
+use leptos::prelude::*;
+use solver::{Id, ProjectDraft, Sawing};
+use wasm_bindgen::JsCast;
+use web_sys::{ClipboardEvent, FocusOptions, HtmlElement};
+
+/// What can be chosen in the cells of a table; each list is made once for all rows.
+#[derive(Clone, Copy)]
+pub(crate) struct Choices {
+    species: Memo<Vec<(Id, String)>>,
+    barrels: Memo<Vec<(Id, String)>>,
+}
+
+impl Choices {
+    /// The choices that a project gives.
+    pub(crate) fn of(bench: Workbench) -> Self {
+        let project = bench.project();
+        let species = Memo::new(move |_| {
+            let project = project.read();
+            let rows = Table::Species.rows(&project).into_iter();
+            rows.map(|id| (id, Table::Species.spoken_name(&project, id)))
+                .collect()
+        });
+        let barrels = Memo::new(move |_| {
+            let project = project.read();
+            let barrels = project.barrels.iter().enumerate();
+            barrels
+                .map(|(at, entry)| (entry.id, named(&entry.draft.name, "Barrel", at)))
+                .collect()
+        });
+        Self { species, barrels }
+    }
+}
+
+/// A row: its cells, and the buttons that copy, move and delete it.
+#[component]
+pub(crate) fn Row(
+    /// The table it stands in.
+    table: Table,
+    /// Its lasting name.
+    row: Id,
+    /// What can be chosen in its cells.
+    choices: Choices,
+) -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let name = Memo::new(move |_| table.spoken_name(&project.read(), row));
+    let cells = table.columns().iter().enumerate().map(|(at, &column)| {
+        let cell = Cell { table, row, column };
+        let paste = move |event: ClipboardEvent| paste_at(bench, cell, at, &event);
+        let inner = match column {
+            // The name stands before the other cells, as the heading of its row.
+            Column::Name => {
+                return view! { <th scope="row" on:paste=paste><RowName table row/></th> }.into_any();
+            }
+            Column::Number(field) => {
+                let spoken = Signal::derive(move || format!("{}, {}", name.get(), field.spec().label));
+                view! { <NumberField at=table.slot(row, field) context="table" look=Look::Bare name=spoken/> }
+                    .into_any()
+            }
+            Column::Species | Column::Sawing | Column::Barrel => {
+                view! { <ChoiceCell cell choices name/> }.into_any()
+            }
+            Column::GuaranteedWidth | Column::GuaranteedThickness => {
+                let text = Memo::new(move |_| cell.text(&project.read(), bench.unit.get()));
+                let shown = move || match text.get() {
+                    text if text.is_empty() => solver::figure::NO_FIGURE.to_owned(),
+                    text => text,
+                };
+                view! { <output>{shown}</output> }.into_any()
+            }
+        };
+        view! { <td class:figure=column.is_driven() class:driven=column.is_driven() on:paste=paste>{inner}</td> }
+            .into_any()
+    });
+    view! {
+        <tr>
+            {cells.collect_view()}
+            <Tools table row name/>
+        </tr>
+    }
+}
+
+#[component]
+fn RowName(table: Table, row: Id) -> impl IntoView {
+    view! {
+        <NameField
+            id=part_id(table, row, "name")
+            read=move |project| table.name(project, row).map(str::to_owned)
+            write=move |project, name| table.set_name(project, row, name)
+            label=format!("Name of the {}", table.noun())
+            fallback=table.fallback().to_owned()
+        />
+    }
+}
+
+/// A cell in which something is chosen by its name.
+#[component]
+fn ChoiceCell(cell: Cell, choices: Choices, name: Memo<String>) -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let chosen = Memo::new(move |_| Chosen::of(cell, &project.read()));
+    let options = move || {
+        let options = |list: Memo<Vec<(Id, String)>>, chosen, none| {
+            optional_choices(list.get(), chosen, none, "One that is gone").into_any()
+        };
+        match chosen.get() {
+            Chosen::Species(id) => options(choices.species, id, NONE),
+            Chosen::Barrel(id) => options(choices.barrels, id, ANY),
+            Chosen::Sawing(chosen) => Sawing::ALL
+                .map(|sawing| {
+                    let is_chosen = sawing == chosen;
+                    view! { <option selected=is_chosen prop:selected=is_chosen>{sawing.label()}</option> }
+                })
+                .collect_view()
+                .into_any(),
+        }
+    };
+    let pick = move |event| {
+        let value = event_target_value(&event);
+        bench.change(|project| chosen.get_untracked().replaced(&value).put(cell, project));
+    };
+    view! {
+        <select aria-label=move || format!("{}, {}", name.get(), cell.column.label()) on:change=pick>
+            {options}
+        </select>
+    }
+}
+
+/// What is chosen in a cell.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Chosen {
+    Species(Option<Id>),
+    Barrel(Option<Id>),
+    Sawing(Sawing),
+}
+
+impl Chosen {
+    /// What is chosen in a cell of a project.
+    fn of(cell: Cell, project: &ProjectDraft) -> Self {
+        let slat = project
+            .slat_place(cell.row)
+            .map(|at| &project.slats[at].draft);
+        match cell.column {
+            Column::Barrel => {
+                let place = project.cutter_set_place(cell.row);
+                Self::Barrel(place.and_then(|at| project.cutter_sets[at].draft.barrel))
+            }
+            Column::Sawing => Self::Sawing(slat.map_or(Sawing::Flat, |slat| slat.sawing)),
+            _ => Self::Species(slat.and_then(|slat| slat.species)),
+        }
+    }
+
+    /// Another choice of the same kind, by the value of its option.
+    fn replaced(self, value: &str) -> Self {
+        match self {
+            Self::Species(_) => Self::Species(read_id(value)),
+            Self::Barrel(_) => Self::Barrel(read_id(value)),
+            Self::Sawing(before) => {
+                let mut all = Sawing::ALL.into_iter();
+                Self::Sawing(all.find(|sawing| sawing.label() == value).unwrap_or(before))
+            }
+        }
+    }
+
+    /// Puts the choice in a cell of a project.
+    fn put(self, cell: Cell, project: &mut ProjectDraft) {
+        let slat = project.slat_place(cell.row);
+        match self {
+            Self::Barrel(barrel) => {
+                if let Some(at) = project.cutter_set_place(cell.row) {
+                    project.cutter_sets[at].draft.barrel = barrel;
+                }
+            }
+            Self::Species(species) => {
+                if let Some(at) = slat {
+                    project.slats[at].draft.species = species;
+                }
+            }
+            Self::Sawing(sawing) => {
+                if let Some(at) = slat {
+                    project.slats[at].draft.sawing = sawing;
+                }
+            }
+        }
+    }
+}
+
+/// The buttons that copy, move and delete a row. The cursor stays with the row.
+#[component]
+fn Tools(table: Table, row: Id, name: Memo<String>) -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let ends = Memo::new(move |_| {
+        let project = project.read();
+        let rows = table.rows(&project);
+        (rows.first() == Some(&row), rows.last() == Some(&row))
+    });
+    let copy = move |_| {
+        let mut copied = None;
+        bench.change(|project| copied = table.copy(project, row));
+        if let Some(copied) = copied {
+            focus_row(table, copied, &["name"]);
+        }
+    };
+    let shift = move |step| {
+        bench.change(|project| table.shift(project, row, step));
+        // At the end of the table the button that was pressed has nothing left to do.
+        let parts = match step {
+            Step::Up => ["up", "down"],
+            Step::Down => ["down", "up"],
+        };
+        focus_row(table, row, &parts);
+    };
+    let delete = move |_| {
+        let mut next = None;
+        bench.change(|project| next = table.delete(project, row));
+        bench.tell(&format!(
+            "One {} deleted. Undo brings it back.",
+            table.noun()
+        ));
+        match next {
+            Some(next) => focus_row(table, next, &["delete"]),
+            None => focus_first(vec![add_button_id(table)]),
+        }
+    };
+    view! {
+        <td class="tools">
+            <button type="button" on:click=copy aria-label=move || format!("Copy {}", name.get())>"Copy"</button>
+            <button
+                type="button"
+                id=part_id(table, row, "up")
+                disabled=move || ends.get().0
+                on:click=move |_| shift(Step::Up)
+                aria-label=move || format!("Move {} up", name.get())
+            >
+                "Up"
+            </button>
+            <button
+                type="button"
+                id=part_id(table, row, "down")
+                disabled=move || ends.get().1
+                on:click=move |_| shift(Step::Down)
+                aria-label=move || format!("Move {} down", name.get())
+            >
+                "Down"
+            </button>
+            <button
+                type="button"
+                id=part_id(table, row, "delete")
+                on:click=delete
+                aria-label=move || format!("Delete {}", name.get())
+            >
+                "Delete"
+            </button>
+        </td>
+    }
+}
+
+/// The name of the element of a part of a row.
+fn part_id(table: Table, row: Id, part: &str) -> String {
+    format!("{}-{}-{part}", table.word(), row.0)
+}
+
+/// Puts the cursor on the first part of a row that can take it, once the row stands there.
+pub(crate) fn focus_row(table: Table, row: Id, parts: &[&str]) {
+    focus_first(parts.iter().map(|part| part_id(table, row, part)).collect());
+}
+
+fn focus_first(ids: Vec<String>) {
+    request_animation_frame(move || {
+        let mut found = ids
+            .iter()
+            .filter_map(|id| document().get_element_by_id(id))
+            .filter(|element| !element.has_attribute("disabled"));
+        let element = found.next();
+        if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
+            let options = FocusOptions::new();
+            options.set_prevent_scroll(false);
+            // An element that cannot take the cursor leaves it where it is.
+            let _ = element.focus_with_options(&options);
+        }
+    });
+}
+
+/// Takes in cells that are pasted in one of them. A single value is left to the field itself,
+/// unless it stands over several lines or the cell is no text field.
+fn paste_at(bench: Workbench, cell: Cell, column: usize, event: &ClipboardEvent) {
+    let text = event
+        .clipboard_data()
+        .and_then(|data| data.get_data("text/plain").ok())
+        .unwrap_or_default();
+    let cells = spreadsheet::read(&text);
+    let is_field = matches!(cell.column, Column::Name | Column::Number(_));
+    let is_single = match cells.as_slice() {
+        [] => return,
+        [row] => matches!(row.as_slice(), [only] if !only.contains(['\n', '\r'])),
+        _ => false,
+    };
+    if is_single && is_field {
+        return;
+    }
+    event.prevent_default();
+    let unit = bench.unit.get_untracked();
+    let mut notice = String::new();
+    bench.change(|project| {
+        notice = cell
+            .table
+            .paste(project, cell.row, column, &cells, unit)
+            .notice();
+    });
+    bench.tell(&notice);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::demo;
+
+    #[test]
+    fn what_is_chosen_in_a_cell_is_found_there() {
+        let mut project = demo::project();
+        let slat = |column| Cell {
+            table: Table::Slats,
+            row: Id(11),
+            column,
+        };
+        let set = Cell {
+            table: Table::CutterSets,
+            row: Id(31),
+            column: Column::Barrel,
+        };
+        for (cell, value, chosen) in [
+            (slat(Column::Species), "22", Chosen::Species(Some(Id(22)))),
+            (slat(Column::Species), "", Chosen::Species(None)),
+            (
+                slat(Column::Sawing),
+                "Quarter-sawn",
+                Chosen::Sawing(Sawing::Quarter),
+            ),
+            (set, "4", Chosen::Barrel(Some(Id(4)))),
+            (set, "", Chosen::Barrel(None)),
+        ] {
+            let before = Chosen::of(cell, &project);
+            before.replaced(value).put(cell, &mut project);
+            assert_eq!(Chosen::of(cell, &project), chosen);
+        }
+    }
+
+    #[test]
+    fn a_row_that_has_gone_takes_no_choice() {
+        let mut project = demo::project();
+        for column in [Column::Species, Column::Sawing, Column::Barrel] {
+            let cell = Cell {
+                table: Table::Slats,
+                row: Id(999),
+                column,
+            };
+            Chosen::of(cell, &project)
+                .replaced("21")
+                .put(cell, &mut project);
+        }
+        assert_eq!(project, demo::project());
+    }
+}

@@ -1,0 +1,117 @@
+//! A table of the project: change, add, copy, move and delete its rows, to and from a spreadsheet.
+
+use super::entry_row::{Choices, Row, focus_row};
+use crate::spreadsheet;
+use crate::workbench::{Table, Workbench};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use solver::Id;
+use wasm_bindgen_futures::JsFuture;
+
+/// A table of the project, with what can be done with it.
+#[component]
+pub(crate) fn EntryTable(
+    /// Which one.
+    table: Table,
+    /// What is said while it has no row.
+    empty: &'static str,
+    /// More ways to add a row, beside the button.
+    #[prop(optional)]
+    children: Option<Children>,
+) -> impl IntoView {
+    let bench = expect_context::<Workbench>();
+    let project = bench.project();
+    let rows = Memo::new(move |_| table.rows(&project.read()));
+    let choices = Choices::of(bench);
+    let title_id = format!("{}-title", table.word());
+    let add = move |_| add_row(bench, table, |project| table.append(project));
+    let copy_all = move |_| {
+        let cells = table.cells(&project.read_untracked(), bench.unit.get_untracked());
+        copy_out(bench, table, spreadsheet::write(&cells));
+    };
+    view! {
+        <section class=format!("result {}", table.word()) aria-labelledby=title_id.clone()>
+            <h2 id=title_id.clone()>{table.title()}</h2>
+            <div class="scroll" tabindex="0" role="group" aria-label=table.title() hidden=move || rows.read().is_empty()>
+                <table class="entry">
+                    <thead>
+                        <tr>
+                            {table
+                                .columns()
+                                .iter()
+                                .map(|&column| {
+                                    let heading = move || column.heading(bench.unit.get());
+                                    view! {
+                                        <th scope="col" class:figure=column.is_figure() title=column.meaning()>
+                                            {heading}
+                                        </th>
+                                    }
+                                })
+                                .collect_view()}
+                            <th scope="col"><span class="unseen">"Change the list"</span></th>
+                        </tr>
+                    </thead>
+                    <tbody>
+                        <For each=move || rows.get() key=|id| *id let(row)>
+                            <Row table row choices/>
+                        </For>
+                    </tbody>
+                </table>
+            </div>
+            <Show when=move || rows.read().is_empty()>
+                <p class="empty">{empty}</p>
+            </Show>
+            <div class="actions">
+                <button type="button" id=add_button_id(table) on:click=add>{format!("Add a {}", table.noun())}</button>
+                {children.map(|children| children())}
+                <button
+                    type="button"
+                    disabled=move || rows.read().is_empty()
+                    aria-label=format!("Copy table: {}", table.title())
+                    on:click=copy_all
+                >
+                    "Copy table"
+                </button>
+            </div>
+            <p class="hint">"Cells copied from a spreadsheet can be pasted from any cell on, to the right and down."</p>
+        </section>
+    }
+}
+
+/// The name of the button that adds a row.
+pub(crate) fn add_button_id(table: Table) -> String {
+    format!("{}-add", table.word())
+}
+
+/// Adds a row in a step of its own, and leads to it.
+pub(crate) fn add_row(
+    bench: Workbench,
+    table: Table,
+    add: impl FnOnce(&mut solver::ProjectDraft) -> Id,
+) {
+    let mut added = None;
+    bench.change(|project| added = Some(add(project)));
+    if let Some(row) = added {
+        focus_row(table, row, &["name"]);
+    }
+}
+
+/// Puts a table on the clipboard, and tells what came of it.
+fn copy_out(bench: Workbench, table: Table, text: String) {
+    // Pages that are not served safely have no clipboard at all.
+    if !window().is_secure_context() {
+        bench.tell("The browser keeps the clipboard from a page that is not served safely.");
+        return;
+    }
+    let writing = window().navigator().clipboard().write_text(&text);
+    spawn_local(async move {
+        let told = match JsFuture::from(writing).await {
+            Ok(_) => format!(
+                "{}: the table is on the clipboard, to be pasted in a spreadsheet.",
+                table.title()
+            ),
+            Err(_) => "The browser did not let the table onto the clipboard.".to_owned(),
+        };
+        bench.tell(&told);
+    });
+}
