@@ -11,4 +11,5 @@ pub mod spreadsheet;
 pub mod store;
 pub mod view;
 pub mod workbench;
+pub mod worker;
 pub mod worker_link;

@@ -15,7 +15,7 @@ use crate::{
     precache::{self, PAGE, SERVICE_WORKER},
 };
 
-/// The script trunk writes to start the worker.
+/// The script that starts a worker: the program of the page, which finds that it is one.
 const WORKER_START: &str = "worker_loader.js";
 
 /// Finishes the staged build.
@@ -41,10 +41,14 @@ pub(crate) fn finish() -> Result<(), Failure> {
     let build = fingerprint.text();
 
     files::write(&staged.join(PAGE), stamp_page(&booted.page, &build)?)?;
-    let start = staged.join(WORKER_START);
-    files::write(&start, stamp_worker(&files::read_text(&start)?, &build))?;
+    files::write(
+        &staged.join(WORKER_START),
+        worker_start(program(&names)?, &build),
+    )?;
     if release {
-        let kept = precache::kept(&names);
+        let mut kept = precache::kept(&names);
+        kept.push(WORKER_START);
+        kept.sort();
         let worker = staged.join(SERVICE_WORKER);
         let filled = precache::fill(&files::read_text(&worker)?, &kept, &build)?;
         files::write(&worker, filled)?;
@@ -68,9 +72,26 @@ fn stamp_page(page: &str, build: &str) -> Result<String, Failure> {
     ))
 }
 
+/// The script of the program among the staged files.
+fn program(names: &[String]) -> Result<&str, Failure> {
+    let mut programs = names
+        .iter()
+        .filter(|name| name.starts_with("app-") && name.ends_with(".js"));
+    match (programs.next(), programs.next()) {
+        (Some(name), None) => Ok(name),
+        _ => Err(Failure::new(
+            "the build does not hold one script app-….js that starts the program",
+        )),
+    }
+}
+
 /// The worker learns its build from the property `slatwrightBuild` of its global scope.
-fn stamp_worker(start: &str, build: &str) -> String {
-    format!("self.slatwrightBuild = \"{build}\";\n{}\n", start.trim())
+fn worker_start(program: &str, build: &str) -> String {
+    let wasm = program.trim_end_matches(".js");
+    format!(
+        "self.slatwrightBuild = \"{build}\";\nimport init from \"./{program}\";\n\
+         await init({{ module_or_path: \"./{wasm}_bg.wasm\" }});\n"
+    )
 }
 
 #[cfg(test)]
@@ -92,10 +113,13 @@ mod tests {
     }
 
     #[test]
-    fn the_worker_starts_with_its_build() {
+    fn the_worker_starts_the_program_with_its_build() {
+        let names = ["app-1f.js", "app-1f_bg.wasm", "boot-2.js"].map(str::to_owned);
         assert_eq!(
-            stamp_worker("await init();", "0f"),
-            "self.slatwrightBuild = \"0f\";\nawait init();\n"
+            worker_start(program(&names).unwrap(), "0f"),
+            "self.slatwrightBuild = \"0f\";\nimport init from \"./app-1f.js\";\n\
+             await init({ module_or_path: \"./app-1f_bg.wasm\" });\n"
         );
+        assert!(program(&names[1..]).is_err());
     }
 }

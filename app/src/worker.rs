@@ -1,12 +1,18 @@
-//! The worker: moves requests to [`answer`] and replies back, and does nothing else.
+//! The worker: moves requests to [`answer()`] and replies back, and does nothing else.
 
-use app::answer::answer;
-use app::protocol::{Reply, Request};
+use crate::answer::answer;
+use crate::protocol::{Reply, Request};
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
-fn main() {
-    console_error_panic_hook::set_once();
+/// Whether the program was started as a worker and not as the page.
+#[must_use]
+pub fn is_here() -> bool {
+    js_sys::global().is_instance_of::<DedicatedWorkerGlobalScope>()
+}
+
+/// Answers from now on.
+pub fn run() {
     let on_message = Closure::<dyn FnMut(MessageEvent)>::new(|event: MessageEvent| {
         match serde_wasm_bindgen::from_value::<Request>(event.data()) {
             // What is posted from the middle of a job reaches the page at once.
