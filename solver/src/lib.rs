@@ -67,7 +67,7 @@ pub use search::{Answer, Found, Goal, Obstacle, Question, search};
 pub use search_rules::{AxisChoice, Pairs, SearchDraft, SearchRules, Turns};
 pub use shape::Shape;
 pub use slat::{Slat, SlatDraft, Supply};
-pub use staircase::{Step, staircase};
+pub use staircase::{Step, staircase, stairs_range};
 pub use threshold::{Change, Input, Threshold, Worth, thresholds};
 pub use unit::LengthUnit;
 pub use wood::{

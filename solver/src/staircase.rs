@@ -15,6 +15,18 @@ pub struct Step {
     pub pencils: u32,
 }
 
+/// The widths round today's that are worth a look: a dozen millimetres to either side, more than a
+/// pitch of any usual pencil, so that the last step and the next one are in sight.
+#[must_use]
+pub fn stairs_range(parts: &LayoutParts) -> (Length, Length) {
+    const BESIDE: Length = Length::millimetres(12.0);
+    let (narrower, wider) = (
+        parts.top.width().min(parts.bottom.width()),
+        parts.top.width().max(parts.bottom.width()),
+    );
+    (narrower - BESIDE, wider + BESIDE)
+}
+
 /// Pencils from a sandwich of two slats of one nominal width, for every width in a range.
 ///
 /// With the width of the bare pencil b, the edge allowance e, the pitch p (the given one, or the

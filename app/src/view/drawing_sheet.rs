@@ -46,7 +46,7 @@ impl SheetSize {
     }
 
     /// Measures the element now and whenever it changes.
-    fn watch(self, element: &web_sys::Element) {
+    pub(crate) fn watch(self, element: &web_sys::Element) {
         let measured = element.clone();
         let measure = move || {
             self.width.set(f64::from(measured.client_width()));

@@ -9,6 +9,7 @@ use super::number_field::NumberField;
 use super::problem_list::{ProblemList, named};
 use super::ranking_table::RankingTable;
 use super::search_table::SearchTable;
+use super::stairs::Stairs;
 use super::threshold_table::ThresholdTable;
 use super::wood_balance::{Lit, WoodBalanceTable};
 use crate::workbench::{Shown, Slot, Table, Workbench, barrel_shape};
@@ -76,6 +77,7 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
                 <RankingTable/>
                 <SearchTable/>
                 <ThresholdTable/>
+                <Stairs/>
                 <EntryTable
                     table=Table::CutterSets
                     empty="No cutter set yet. Grooves can be spaced by a set once one stands here."

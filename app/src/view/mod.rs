@@ -23,6 +23,7 @@ mod search_table;
 mod slatwright;
 mod sliding_gauge;
 mod species_table;
+mod stairs;
 mod text_field;
 mod threshold_table;
 mod timber_place;
