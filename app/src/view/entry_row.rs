@@ -208,7 +208,7 @@ fn Tools(table: Table, row: Id, name: Memo<String>) -> impl IntoView {
         let mut copied = None;
         bench.change(|project| copied = table.copy(project, row));
         if let Some(copied) = copied {
-            focus_row(table, copied, &["name"]);
+            focus_row(bench, table, copied, &["name"]);
         }
     };
     let shift = move |step| {
@@ -218,7 +218,7 @@ fn Tools(table: Table, row: Id, name: Memo<String>) -> impl IntoView {
             Step::Up => ["up", "down"],
             Step::Down => ["down", "up"],
         };
-        focus_row(table, row, &parts);
+        focus_row(bench, table, row, &parts);
     };
     let delete = move |_| {
         let mut next = None;
@@ -228,7 +228,7 @@ fn Tools(table: Table, row: Id, name: Memo<String>) -> impl IntoView {
             table.noun()
         ));
         match next {
-            Some(next) => focus_row(table, next, &["delete"]),
+            Some(next) => focus_row(bench, table, next, &["delete"]),
             None => focus_first(vec![add_button_id(table)]),
         }
     };
@@ -271,7 +271,8 @@ fn part_id(table: Table, row: Id, part: &str) -> String {
 }
 
 /// Puts the cursor on the first part of a row that can take it, once the row stands there.
-pub(crate) fn focus_row(table: Table, row: Id, parts: &[&str]) {
+pub(crate) fn focus_row(bench: Workbench, table: Table, row: Id, parts: &[&str]) {
+    bench.row_in_sight.set(Some((table, row)));
     focus_first(parts.iter().map(|part| part_id(table, row, part)).collect());
 }
 

@@ -5,8 +5,11 @@ use crate::spreadsheet;
 use crate::workbench::{Table, Workbench};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use solver::Id;
+use solver::{Id, figure};
 use wasm_bindgen_futures::JsFuture;
+
+/// Rows that stand on the page at a time: each has many fields, and all follow every keystroke.
+const MOST_ROWS: usize = 50;
 
 /// A table of the project, with what can be done with it.
 #[component]
@@ -22,6 +25,22 @@ pub(crate) fn EntryTable(
     let bench = expect_context::<Workbench>();
     let project = bench.project();
     let rows = Memo::new(move |_| table.rows(&project.read()));
+    let part = RwSignal::new(0);
+    let shown_part = Memo::new(move |_| part.get().min(last_part(rows.read().len())));
+    let shown_rows = Memo::new(move |_| {
+        let rows = rows.read().clone().into_iter();
+        rows.skip(shown_part.get() * MOST_ROWS)
+            .take(MOST_ROWS)
+            .collect::<Vec<_>>()
+    });
+    Effect::new(move |_| {
+        if let Some((there, row)) = bench.row_in_sight.get()
+            && there == table
+            && let Some(at) = table.place(&project.read_untracked(), row)
+        {
+            part.set(at / MOST_ROWS);
+        }
+    });
     let choices = Choices::of(bench);
     let title_id = format!("{}-title", table.word());
     let add = move |_| add_row(bench, table, |project| table.append(project));
@@ -52,7 +71,7 @@ pub(crate) fn EntryTable(
                         </tr>
                     </thead>
                     <tbody>
-                        <For each=move || rows.get() key=|id| *id let(row)>
+                        <For each=move || shown_rows.get() key=|id| *id let(row)>
                             <Row table row choices/>
                         </For>
                     </tbody>
@@ -60,6 +79,9 @@ pub(crate) fn EntryTable(
             </div>
             <Show when=move || rows.read().is_empty()>
                 <p class="empty">{empty}</p>
+            </Show>
+            <Show when=move || { rows.read().len() > MOST_ROWS }>
+                <Parts count=Signal::derive(move || rows.read().len()) shown=shown_part part/>
             </Show>
             <div class="actions">
                 <button type="button" id=add_button_id(table) on:click=add>{format!("Add a {}", table.noun())}</button>
@@ -78,6 +100,46 @@ pub(crate) fn EntryTable(
     }
 }
 
+/// The last part of so many rows.
+fn last_part(rows: usize) -> usize {
+    rows.saturating_sub(1) / MOST_ROWS
+}
+
+/// Leads through a table of more rows than stand on the page at a time.
+#[component]
+fn Parts(count: Signal<usize>, shown: Memo<usize>, part: RwSignal<usize>) -> impl IntoView {
+    let words = move || {
+        let (count, first) = (count.get(), shown.get() * MOST_ROWS);
+        let number = |rows: usize| figure::count(rows as u64);
+        let last = count.min(first + MOST_ROWS);
+        format!(
+            "Rows {} to {} of {}",
+            number(first + 1),
+            number(last),
+            number(count)
+        )
+    };
+    view! {
+        <div class="actions parts">
+            <button
+                type="button"
+                disabled=move || shown.get() == 0
+                on:click=move |_| part.set(shown.get_untracked().saturating_sub(1))
+            >
+                "Rows before"
+            </button>
+            <span role="status">{words}</span>
+            <button
+                type="button"
+                disabled=move || shown.get() == last_part(count.get())
+                on:click=move |_| part.set(shown.get_untracked() + 1)
+            >
+                "Rows after"
+            </button>
+        </div>
+    }
+}
+
 /// The name of the button that adds a row.
 pub(crate) fn add_button_id(table: Table) -> String {
     format!("{}-add", table.word())
@@ -92,7 +154,7 @@ pub(crate) fn add_row(
     let mut added = None;
     bench.change(|project| added = Some(add(project)));
     if let Some(row) = added {
-        focus_row(table, row, &["name"]);
+        focus_row(bench, table, row, &["name"]);
     }
 }
 

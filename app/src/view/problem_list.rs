@@ -1,7 +1,7 @@
 //! What is wrong, all in one list, each line leading to its field.
 
 use super::Place;
-use crate::workbench::{Slot, Workbench};
+use crate::workbench::{Slot, Table, Workbench};
 use leptos::prelude::*;
 use solver::{Problem, ProjectDraft};
 use wasm_bindgen::JsCast;
@@ -92,6 +92,9 @@ fn go_to(bench: Workbench, problem: &Problem) {
         Slot::Slat(..) | Slot::Species(..) | Slot::Conditions(_) | Slot::Order(_) => Place::Timber,
         Slot::CutterSet(..) | Slot::Rules(_) | Slot::Turn | Slot::Search(_) => Place::Layout,
     };
+    if let Some(row) = Table::of_slot(slot) {
+        bench.row_in_sight.set(Some(row));
+    }
     bench.place.set(place);
     // The place has to stand on the page before its field can be found.
     request_animation_frame(move || {

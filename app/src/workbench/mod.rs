@@ -38,6 +38,8 @@ pub struct Workbench {
     pub notice: RwSignal<Option<String>>,
     /// The field in use, whose meaning is told.
     pub meaning: RwSignal<Option<Field>>,
+    /// The row that its table has to show, as the cursor goes there.
+    pub row_in_sight: RwSignal<Option<(Table, Id)>>,
     problems: Memo<Vec<Problem>>,
     /// The first problem of each field that has one; only ever asked for one field.
     marked: Memo<HashMap<Slot, FieldProblem>>,
@@ -95,6 +97,7 @@ impl Workbench {
             place: RwSignal::new(Place::from_address()),
             notice: RwSignal::new(None),
             meaning: RwSignal::new(None),
+            row_in_sight: RwSignal::new(None),
             problems,
             marked,
             layout,
