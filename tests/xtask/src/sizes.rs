@@ -10,8 +10,9 @@ use crate::{
     files, precache,
 };
 
-/// Page and worker, compressed, in bytes.
-const WASM_BUDGET: u64 = 500_000;
+/// The program, which is page and worker in one, compressed, in bytes: half of it were better, and
+/// it must not grow unseen.
+const WASM_BUDGET: u64 = 560_000;
 
 /// All files kept for offline use, compressed, in bytes.
 const TOTAL_BUDGET: u64 = 1_500_000;
