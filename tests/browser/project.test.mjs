@@ -100,7 +100,7 @@ test("a barrel is added, shaped, deleted and brought back", async (t) => {
   assert.equal(await tabs.count(), 4);
   await page.getByRole("button", { name: "Add" }).click();
   assert.equal(await tabs.count(), 5);
-  await page.getByRole("radio", { name: "Triangular" }).check();
+  await page.getByLabel("Shape").selectOption({ label: "Triangular" });
   await page.getByLabel("Barrel name").fill("Newcomer");
   await page.getByLabel("Barrel name").blur();
   await until(page, ".tabs > button", "Newcomer");

@@ -197,7 +197,7 @@ fn tables(list: PurchaseList, unit: LengthUnit) -> impl IntoView {
                 <tbody>{runs}</tbody>
             </table>
         </div>
-        <p class="hint">"Every cut pencil is counted as a good one; rejects come on top."</p>
+        <p class="hint">"Rejects of slats and pencils, as the machining rules tell them, are counted in."</p>
     }
     .into_any()
 }
