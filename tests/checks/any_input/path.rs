@@ -13,7 +13,7 @@ const SOUND: [&str; 5] = [
     "m0 0c3-2 6-2 9 0s2 6 0 9-6 2-9 0-2-6 0-9z",
 ];
 /// Lines that cross, touch, run back over themselves, stay open or enclose nothing.
-const BROKEN: [&str; 7] = [
+const BROKEN: [&str; 9] = [
     "M0 0 L8 8 L8 0 L0 8 Z",
     "M0 -5 L3 4 L-5 -2 L5 -2 L-3 4 Z",
     "M0 0 H8 V8 H4 V0 H4 V8 H0 Z",
@@ -21,6 +21,8 @@ const BROKEN: [&str; 7] = [
     "M0 0 L8 0 L4 0 Z",
     "M0 0 H8 V8 H0 Z M2 2 H4 V4 Z",
     "M1e308 0 L-1e308 0 L0 1e308 Z",
+    "M0 0 V-15 L-11 5e160 Z",
+    "M0 0 V-15 L-11 5e90 Z",
 ];
 
 /// Numbers of path data, those among them that no drawing has.
