@@ -3,7 +3,9 @@
 //! Where no other source stands beside a value it was computed from the formula named there,
 //! with 25 digits or more.
 
-use solver::{Angle, Barrel, Length, Outline, Shape, Typed};
+use proptest::prelude::*;
+use solver::{Angle, Barrel, Direction, Length, Outline, Shape, Typed};
+use std::f64::consts::PI;
 use tests::shop;
 
 /// A few times the rounding of a chain of sums of millimetres.
@@ -29,6 +31,26 @@ fn perimeter(outline: &Outline) -> f64 {
 fn width(outline: &Outline, degrees: f64) -> f64 {
     let reach = |degrees: f64| outline.support(Angle::degrees(degrees).direction());
     (reach(degrees) + reach(degrees + 180.0)).in_millimetres()
+}
+
+/// The same width, read from the ranges of directions in which one corner reaches farthest.
+fn width_by_reaches(outline: &Outline, degrees: f64) -> f64 {
+    let reaches = outline.reaches();
+    let farthest = |direction: Direction| {
+        let reach = reaches
+            .iter()
+            .find(|reach| turn_between(reach.from, direction) <= turn_between(reach.from, reach.to))
+            .expect("the ranges leave no gap");
+        reach.centre.x * direction.x + reach.centre.y * direction.y + reach.radius
+    };
+    let jaw = |degrees: f64| farthest(Angle::degrees(degrees).direction());
+    jaw(degrees) + jaw(degrees + 180.0)
+}
+
+/// Counter-clockwise from one direction to another, radians from a hair below 0 up to a turn.
+fn turn_between(from: Direction, to: Direction) -> f64 {
+    let turn = libm::atan2(from.cross(to), from.dot(to));
+    if turn < -1e-12 { turn + 2.0 * PI } else { turn }
 }
 
 fn hexagon(across_flats: f64, corner: f64) -> Outline {
@@ -80,6 +102,10 @@ fn hexagon_width_in_any_direction() {
         let turned = Outline::regular(6, inradius, Length::ZERO, Angle::degrees(turn));
         let height = turned.extents().height().in_millimetres();
         near(height, expected, ROUNDING, "turned");
+        for degrees in [90.0 + turn, 90.0 - turn, 150.0 + turn] {
+            let found = width_by_reaches(&sharp, degrees);
+            near(found, expected, ROUNDING, "by reaches");
+        }
     }
 }
 
@@ -101,6 +127,60 @@ fn regular_polygons_of_side_one() {
         let widths = || (0..1800).map(|tenth| width(&polygon, f64::from(tenth) / 10.0));
         near(widths().fold(f64::MAX, f64::min), least, ROUNDING, &what);
         near(widths().fold(0.0, f64::max), greatest, ROUNDING, &what);
+    }
+}
+
+#[test]
+fn polygonal_barrels_have_the_area_of_their_polygon() {
+    // n·ρ²·tan(π/n) with the inradius ρ = 3.5.
+    for sides in [3, 4, 5, 6, 8, 12, 24] {
+        let barrel = shop::changed_barrel(Shape::Polygonal, 7.0, 0.0, |draft| {
+            draft.sides = Typed::Number(f64::from(sides));
+            draft.coat = Typed::Number(0.0);
+        });
+        let number = f64::from(sides);
+        let expected = number * 3.5 * 3.5 * libm::tan(PI / number);
+        let what = format!("{sides} sides");
+        near(area(&barrel.bare(Angle::ZERO)), expected, 1e-11, &what);
+        near(barrel.period().in_degrees(), 360.0 / number, 0.0, &what);
+    }
+}
+
+/// A triangle as wide as it is high from every side, without a coat.
+fn constant_width(width: f64, corner: f64) -> Outline {
+    let barrel = shop::changed_barrel(Shape::Triangular, width, corner, |draft| {
+        draft.face_radius = Typed::Number(width - corner);
+        draft.coat = Typed::Number(0.0);
+    });
+    barrel.bare(Angle::degrees(17.3))
+}
+
+#[test]
+fn the_reuleaux_triangle_is_as_wide_from_every_side() {
+    // Of width 1: area ½(π − √3), the least of its width (Blaschke and Lebesgue), and girth π.
+    let outline = constant_width(7.0, 0.0);
+    near(area(&outline), 49.0 * 0.704770923010458, 1e-12, "area");
+    near(perimeter(&outline), 7.0 * PI, 1e-12, "girth");
+    for tenth in 0..3600 {
+        let degrees = f64::from(tenth) / 10.0;
+        let what = format!("{degrees}°");
+        near(width(&outline, degrees), 7.0, ROUNDING * 10.0, &what);
+        let by_reaches = width_by_reaches(&outline, degrees);
+        near(by_reaches, 7.0, ROUNDING * 10.0, &what);
+    }
+}
+
+#[test]
+fn rounded_triangles_of_constant_width_follow_barbier_and_steiner() {
+    // Barbier: the girth is π·w whatever the corners. Steiner: of width w = w₀ + 2r, the area is
+    // that of the sharp one of width w₀ grown by r, ½(π − √3)·w₀² + π·w₀·r + π·r².
+    for corner in [0.2, 0.5, 1.2, 3.0] {
+        let outline = constant_width(7.0, corner);
+        let core = 7.0 - 2.0 * corner;
+        let expected = 0.704770923010458 * core * core + PI * core * corner + PI * corner * corner;
+        let what = format!("corners of {corner}");
+        near(area(&outline), expected, 1e-11, &what);
+        near(perimeter(&outline), 7.0 * PI, 1e-11, &what);
     }
 }
 
@@ -131,6 +211,10 @@ fn the_wood_under_a_coat_is_the_inset_outline() {
     for (coat, expected) in [(1.0, 21.650635094610966), (0.25, 36.589573309892536)] {
         let bare = coated(coat).bare(Angle::ZERO);
         near(area(&bare), expected, 1e-11, &format!("inset {coat}"));
+        // The same by offsetting the curve, whatever it is: corners to a micrometre's thousandth.
+        let inner = hexagon(7.0, 0.0).inset(Length::millimetres(coat));
+        let inner = inner.expect("the coat leaves wood in one piece");
+        near(area(&inner), expected, 1e-8, &format!("offset by {coat}"));
     }
 }
 
@@ -163,5 +247,63 @@ fn the_mean_width_is_the_perimeter_over_pi() {
         let outline = Outline::regular(sides, inradius, corner, Angle::degrees(17.3));
         let expected = perimeter(&outline) / std::f64::consts::PI;
         near(mean(&outline), expected, 1e-7, &format!("{sides} sides"));
+    }
+}
+
+/// A convex barrel of any kind, turned, and without its coat.
+fn any_convex() -> impl Strategy<Value = Outline> {
+    let shapes = [
+        Shape::Round,
+        Shape::Hexagonal,
+        Shape::Triangular,
+        Shape::Polygonal,
+        Shape::Oval,
+        Shape::Flat,
+    ];
+    let sizes = (6.0_f64..12.0, 0.0_f64..0.9, 0.5_f64..1.5, 0.0_f64..0.2);
+    let own = (3_u32..=24, prop::option::of(0.0_f64..40.0));
+    let shape = prop::sample::select(shapes.to_vec());
+    (shape, sizes, own, -360.0_f64..360.0).prop_map(
+        |(shape, (size, share, aspect, coat), (sides, more), turn)| {
+            let corner = share * size.min(size * aspect) / 2.0;
+            let barrel = shop::changed_barrel(shape, size, corner, |draft| {
+                draft.height = Typed::Number(size * aspect);
+                draft.sides = Typed::Number(f64::from(sides));
+                draft.face_radius =
+                    more.map_or(Typed::empty(), |more| Typed::Number(size - corner + more));
+                draft.coat = Typed::Number(coat);
+                draft.lead_diameter = Typed::Number(0.5);
+            });
+            barrel.bare(Angle::degrees(turn))
+        },
+    )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn the_support_of_any_convex_outline_adds_up_to_its_girth(outline in any_convex()) {
+        // Cauchy: the girth is the integral of the support over all directions. Over a range in
+        // which one corner (c, r) reaches farthest, ∫ c·d + r = c × (d₂ − d₁) turned back a
+        // quarter, + r·(θ₂ − θ₁).
+        let girth: f64 = outline
+            .reaches()
+            .iter()
+            .map(|reach| {
+                let (x, y) = (reach.to.x - reach.from.x, reach.to.y - reach.from.y);
+                reach.centre.x * y - reach.centre.y * x
+                    + reach.radius * turn_between(reach.from, reach.to)
+            })
+            .sum();
+        let found = perimeter(&outline);
+        // An oval is a chain of hundreds of arcs, its joints smooth to 1e-9.
+        prop_assert!((found - girth).abs() < 1e-7, "{found}, by the support {girth}");
+        // Once more from the support in 1440 directions; the kinks leave an error below 1e-4.
+        let sampled: f64 = (0..1440)
+            .map(|step| Angle::degrees((f64::from(step) + 0.5) / 4.0).direction())
+            .map(|direction| outline.support(direction).in_millimetres() * 2.0 * PI / 1440.0)
+            .sum();
+        prop_assert!((found - sampled).abs() < 1e-3, "{found}, sampled {sampled}");
     }
 }

@@ -4,6 +4,7 @@
 //! everything the solver shows for a fixed set of cases; it is compiled natively and to wasm,
 //! and the two texts must be the same.
 
+mod cases;
 mod dice;
 pub mod shop;
 mod trace;

@@ -1,12 +1,16 @@
 //! Everything the solver shows, as bit patterns, for a fixed set of cases.
 
+mod found;
+mod thresholds;
+mod timber;
+
+use crate::cases::{ODD_TURNS, any_barrel, any_book, any_rules, any_slat, any_turn};
 use crate::dice::Dice;
 use solver::entry::{self, Dimension};
-use solver::purchase::{PencilOrder, PurchaseDraft, PurchaseLimits, SlatStock, plan};
+use solver::purchase::{PurchaseLimits, plan};
 use solver::{
-    Aim, Angle, Barrel, BarrelDraft, Drawing, Layout, LengthUnit, Measure, Rules, RulesDraft,
-    Setup, Shape, Sheet, Slat, SlatDraft, Spacing, Typed, WoodClass, draw_barrel, draw_sandwich,
-    figure, lay_out, rank,
+    Aim, Angle, Barrel, Drawing, Layout, LengthUnit, Measure, RulesDraft, Setup, Sheet, Slat,
+    WoodClass, draw_barrel, draw_sandwich, figure, lay_out, rank,
 };
 use std::fmt::Write;
 
@@ -16,20 +20,6 @@ use wasm_bindgen::prelude::wasm_bindgen;
 /// Layouts that are traced; of every eighth the drawings as well.
 const LAYOUTS: u64 = 320;
 const UNITS: [LengthUnit; 2] = [LengthUnit::Millimetre, LengthUnit::Inch];
-/// Turns at which sines are exact, nearly so, and not at all.
-const ODD_TURNS: [f64; 10] = [
-    0.0,
-    30.0,
-    90.0,
-    180.0,
-    17.3,
-    -44.999_999,
-    59.999_999_999,
-    1e-9,
-    123.456_789,
-    359.9,
-];
-
 /// The trace: one line for each thing that is shown.
 #[must_use]
 #[cfg_attr(target_arch = "wasm32", wasm_bindgen)]
@@ -42,6 +32,10 @@ pub fn trace() -> String {
     trace.entries();
     trace.figures();
     trace.purchases();
+    trace.paths();
+    trace.timber();
+    trace.searches();
+    trace.thresholds();
     trace.0
 }
 
@@ -297,70 +291,6 @@ impl Trace {
     }
 }
 
-fn any_turn(dice: &mut Dice) -> Angle {
-    let odd = dice.one_of(&ODD_TURNS);
-    let any = dice.between(-360.0, 360.0);
-    Angle::degrees(dice.one_of(&[odd, any]))
-}
-
-fn any_barrel(dice: &mut Dice) -> Option<Barrel> {
-    let mut draft = BarrelDraft::new("Barrel", dice.one_of(&Shape::ALL));
-    let size = dice.between(5.0, 12.0);
-    draft.size = Typed::Number(size);
-    draft.corner_radius = Typed::Number(dice.between(0.0, size / 4.0));
-    draft.coat = Typed::Number(dice.between(0.0, 0.2));
-    draft.lead_diameter = Typed::Number(dice.between(1.0, 3.0));
-    draft.check().ok()
-}
-
-fn any_slat(dice: &mut Dice) -> Option<Slat> {
-    let mut draft = SlatDraft::new("Slat");
-    draft.width = Typed::Number(dice.between(30.0, 110.0));
-    draft.thickness = Typed::Number(dice.between(3.5, 8.0));
-    draft.length = Typed::Number(dice.between(175.0, 190.0));
-    draft.width_tolerance = Typed::Number(dice.between(0.0, 0.3));
-    draft.pack_price = Typed::Number(dice.between(10.0, 200.0));
-    draft.check().ok()
-}
-
-fn any_rules(dice: &mut Dice) -> Option<Rules> {
-    let mut draft = RulesDraft::new();
-    draft.spacing = dice.one_of(&Spacing::ALL);
-    draft.pitch = Typed::Number(dice.between(7.0, 14.0));
-    let height = dice.between(-0.5, 0.5);
-    draft.axis_height = Typed::Number(dice.one_of(&[0.0, height]));
-    draft.land = Typed::Number(dice.between(0.0, 1.0));
-    draft.edge = Typed::Number(dice.between(0.0, 3.0));
-    draft.check().ok()
-}
-
-fn any_book(dice: &mut Dice) -> PurchaseDraft {
-    let (orders, stocks) = (1 + dice.bits() % 3, 2 + dice.bits() % 2);
-    let mut stock = || SlatStock {
-        pack_slats: 10 + (dice.bits() % 500) as u32,
-        pack_price: 1_000 + (dice.bits() % 20_000) as i64,
-        on_hand: dice.bits() % 400,
-        pack_limit: None,
-    };
-    let stocks: Vec<SlatStock> = (0..stocks).map(|_| stock()).collect();
-    let orders: Vec<PencilOrder> = (0..orders)
-        .map(|_| PencilOrder {
-            pencils: dice.bits() % 20_000,
-        })
-        .collect();
-    let mut row = || {
-        stocks
-            .iter()
-            .map(|_| (6 + dice.bits() % 6) as u32)
-            .collect()
-    };
-    PurchaseDraft {
-        yields: orders.iter().map(|_| row()).collect(),
-        orders,
-        stocks,
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -373,8 +303,27 @@ mod tests {
         // Most cases can be laid, and many of these fit.
         assert!(lines("layout ") > 200, "{}", lines("layout "));
         assert!(lines("bought ") > 50, "{}", lines("bought "));
-        for name in ["dimension ", "Wood ", "figures ", "statement ", "purchase "] {
-            assert!(lines(name) > 10, "{name}");
+        let names = [
+            "dimension ",
+            "Wood ",
+            "figures ",
+            "statement ",
+            "purchase ",
+            "outline ",
+            "reach ",
+            "undercut ",
+            "inset ",
+            "emc ",
+            "moved ",
+            "grooved ",
+            "found ",
+            "threshold ",
+            "change ",
+            "step ",
+            "stairs ",
+        ];
+        for name in names {
+            assert!(lines(name) > 10, "{name} {}", lines(name));
         }
         assert!(text.contains("Proved"));
     }

@@ -99,6 +99,9 @@ impl Outline {
         let outline = Self { segments }.counter_clockwise()?;
         let centre = outline.centroid();
         let outline = outline.moved(-centre.x, -centre.y);
+        if !outline.is_measurable() {
+            return Err(PathProblem::NoArea);
+        }
         if let Some(at) = offset::crossing(&outline) {
             return Err(PathProblem::CrossesItself { at });
         }
@@ -119,6 +122,17 @@ impl Outline {
             self.segments = self.segments.iter().rev().map(Segment::reversed).collect();
         }
         Ok(self)
+    }
+
+    /// Whether its sizes are such that their squares and products are still numbers.
+    fn is_measurable(&self) -> bool {
+        /// A kilometre: nothing that is as wide as a pencil reaches farther, mm.
+        const FARTHEST: f64 = 1e6;
+        let within = |point: Point| point.x.abs() <= FARTHEST && point.y.abs() <= FARTHEST;
+        // Written so that what is no number lies outside.
+        self.segments
+            .iter()
+            .all(|segment| within(segment.start()) && within(segment.end()))
     }
 
     /// The outline moved against the axis, mm.

@@ -229,6 +229,8 @@ impl Answer {
 struct Field<'a> {
     question: &'a Question<'a>,
     ranges: Vec<Range>,
+    /// The same ranges by their least width.
+    narrow_first: Vec<Range>,
     groove: Length,
     axis: AxisRange,
 }
@@ -296,9 +298,12 @@ impl<'a> Field<'a> {
         } else {
             Vec::new()
         };
+        let mut narrow_first = ranges.clone();
+        narrow_first.sort_by(|one, other| one.least.width.total_cmp(&other.least.width));
         Self {
             question,
             ranges,
+            narrow_first,
             groove,
             axis,
         }
@@ -350,12 +355,10 @@ impl<'a> Field<'a> {
             let long_enough = (barrel.length() + rules.end_trim * 2.0).fits_in(length);
             let lengths = layout::lengths(barrel.length(), length, rules);
             let room = self.room(top, bottom);
-            let Some(narrowest) = room.narrowest(&self.ranges).filter(|_| long_enough) else {
+            let Some(narrowest) = room.narrowest(&self.narrow_first).filter(|_| long_enough) else {
                 continue;
             };
-            let upright = room
-                .widest_upright(&self.ranges)
-                .map_or(0.0, |lie| lie.margin);
+            let upright = room.widest_upright(&self.ranges).unwrap_or(0.0);
             let good =
                 (1.0 - rules.pencil_rejects) * (1.0 - rules.slat_rejects) * f64::from(lengths);
             let per_gross = f64::from(GROSS) / good;
@@ -393,8 +396,9 @@ impl<'a> Field<'a> {
         choices
     }
 
-    /// A choice with so many pencils across, laid with the widest margin.
-    fn lay(&self, choice: &Choosable, across: u32) -> Option<Found> {
+    /// A choice with so many pencils across, laid with the widest margin; nothing where that is
+    /// less than `floor`, mm.
+    fn lay(&self, choice: &Choosable, across: u32, floor: f64) -> Option<Found> {
         let room = self.room(choice.top, choice.bottom);
         let own_pitch = self.pitch(choice.set);
         let Lie {
@@ -402,7 +406,7 @@ impl<'a> Field<'a> {
             margin,
             axis_height,
             width,
-        } = room.best(&self.ranges, across, own_pitch)?;
+        } = room.best(&self.ranges, across, own_pitch, floor)?;
         let spare = room.bound_across(width, across, own_pitch);
         let land = self.question.rules.land.in_millimetres();
         Some(Found {
@@ -431,7 +435,8 @@ impl<'a> Field<'a> {
         let usual = barrel.usual_turns();
         let mut best: Option<(f64, usize, usize, Lie)> = None;
         for (top, bottom) in self.pairs() {
-            if let Some(lie) = self.room(top, bottom).best(&self.ranges, 1, None)
+            let room = self.room(top, bottom);
+            if let Some(lie) = room.best(&self.ranges, 1, None, f64::NEG_INFINITY)
                 && best.is_none_or(|(margin, ..)| lie.margin > margin)
             {
                 best = Some((lie.margin, top, bottom, lie));

@@ -67,7 +67,7 @@ pub(super) fn frontier(field: &Field<'_>, choices: &[Choosable]) -> Vec<Step> {
         if choice.bound(&room, across, field.pitch(choice.set)) < needed {
             continue;
         }
-        let Some(found) = field.lay(choice, across) else {
+        let Some(found) = field.lay(choice, across, needed) else {
             continue;
         };
         let margin = found.margin.in_millimetres();
@@ -118,7 +118,7 @@ pub(super) fn best(
     }
     let mut found: Vec<Found> = best
         .into_iter()
-        .filter_map(|choice| field.lay(choice, choice.most))
+        .filter_map(|choice| field.lay(choice, choice.most, f64::NEG_INFINITY))
         .collect();
     keep_best(&mut found, |one, other| {
         let difference = other.margin - one.margin;

@@ -87,24 +87,51 @@ impl Room {
         let top = level(self.top) - range.up;
         let bottom = level(self.bottom) - range.down;
         let AxisRange { least, most } = self.axis;
-        // What does not change with the turn is one margin.
-        let floors = ((self.top_floor + self.bottom_floor) / 2.0)
-            .min(self.top_floor - least)
-            .min(self.bottom_floor + most);
         [
             (top + bottom) * 0.5,
             (top + level(self.bottom_floor)) * 0.5,
             (bottom + level(self.top_floor)) * 0.5,
             top - level(least),
             bottom + level(most),
-            level(floors),
+            level(self.floors()),
         ]
     }
 
-    /// The narrowest that the wood can lie in this room, mm; nothing where it is too thin.
+    /// The margin of the floors at the best height of the axis: no turn changes it.
+    fn floors(&self) -> f64 {
+        ((self.top_floor + self.bottom_floor) / 2.0)
+            .min(self.top_floor - self.axis.least)
+            .min(self.bottom_floor + self.axis.most)
+    }
+
+    /// No margin upright is wider than this over a range of turns, mm.
+    fn bound_upright(&self, range: &Range) -> f64 {
+        let AxisRange { least, most } = self.axis;
+        let (top, bottom) = (self.top - range.least.up, self.bottom - range.least.down);
+        [
+            (self.top + self.bottom - range.least.height) / 2.0,
+            (top + self.bottom_floor) / 2.0,
+            (bottom + self.top_floor) / 2.0,
+            top - least,
+            bottom + most,
+            self.floors(),
+        ]
+        .into_iter()
+        .fold(f64::INFINITY, f64::min)
+    }
+
+    /// The narrowest that the wood can lie in this room, mm; nothing where it is too thin. The
+    /// ranges come by their least width.
     pub(super) fn narrowest(&self, ranges: &[Range]) -> Option<f64> {
         let mut best: Option<f64> = None;
         for range in ranges {
+            // From here on none is narrower.
+            if best.is_some_and(|best| range.least.width >= best) {
+                break;
+            }
+            if self.bound_upright(range) < -SLACK {
+                continue;
+            }
             let upright = self.upright(range);
             let mut look = |turn: Direction| {
                 let width = range.width.at(turn);
@@ -125,8 +152,21 @@ impl Room {
     }
 
     /// The widest margin upright over all turns, mm.
-    pub(super) fn widest_upright(&self, ranges: &[Range]) -> Option<Lie> {
-        self.widest(ranges, |_| ([Wave::level(f64::INFINITY); 2], 1))
+    pub(super) fn widest_upright(&self, ranges: &[Range]) -> Option<f64> {
+        // The ends of the ranges come near to it; then only few ranges can be better.
+        let at_ends = ranges.iter().map(|range| {
+            let upright = self.upright(range);
+            least(&upright, range.first).max(least(&upright, range.last))
+        });
+        let best = at_ends.reduce(f64::max)?;
+        let inside = ranges
+            .iter()
+            .filter(|range| self.bound_upright(range) > best)
+            .map(|range| {
+                let upright = self.upright(range);
+                peaks(&upright, range).fold(best, |best, turn| best.max(least(&upright, turn)))
+            });
+        Some(inside.fold(best, f64::max))
     }
 
     /// How many lie side by side, of a width, mm.
@@ -161,10 +201,24 @@ impl Room {
         }
     }
 
-    /// Where so many pencils lie with the widest margin.
-    pub(super) fn best(&self, ranges: &[Range], count: u32, pitch: Option<f64>) -> Option<Lie> {
+    /// Where so many pencils lie with the widest margin; nothing where none is as wide as `floor`,
+    /// mm. A higher floor leaves less to look at.
+    pub(super) fn best(
+        &self,
+        ranges: &[Range],
+        count: u32,
+        pitch: Option<f64>,
+        floor: f64,
+    ) -> Option<Lie> {
         let number = f64::from(count);
-        self.widest(ranges, |range| {
+        let bound = |range: &Range| {
+            let across = self.bound_across(range.least.width, count, pitch);
+            across.min(self.bound_upright(range))
+        };
+        let within = ranges.iter().map(|range| (bound(range), range));
+        // What ties with the floor is left to the caller.
+        let within = within.filter(|(bound, _)| *bound >= floor - SLACK);
+        self.widest(within, |range| {
             let level = Wave::level;
             match pitch {
                 None => {
@@ -182,14 +236,19 @@ impl Room {
     }
 
     /// The turn at which the least margin is widest, with margins across that depend on the range.
-    fn widest(
+    /// Each range comes with a margin that it does not exceed.
+    fn widest<'a>(
         &self,
-        ranges: &[Range],
+        ranges: impl Iterator<Item = (f64, &'a Range)>,
         across: impl Fn(&Range) -> ([Wave; 2], usize),
     ) -> Option<Lie> {
         let mut best: Option<(f64, Direction, &Range)> = None;
         let mut best_usual = None;
-        for range in ranges {
+        for (bound, range) in ranges {
+            let beaten = best.is_some_and(|(widest, ..)| bound <= widest + SLACK);
+            if beaten && !range.usual.contains(&true) {
+                continue;
+            }
             let upright = self.upright(range);
             let (across, many) = across(range);
             let mut margins = [Wave::level(0.0); 8];
@@ -208,16 +267,7 @@ impl Room {
                     look(&mut best_usual, turn);
                 }
             }
-            for (k, one) in margins.iter().enumerate() {
-                let meetings = margins[k + 1..]
-                    .iter()
-                    .filter_map(|other| (*one - *other).zeros());
-                meetings
-                    .flatten()
-                    .chain(one.crest())
-                    .filter(|turn| range.holds(*turn))
-                    .for_each(|turn| look(&mut best, turn));
-            }
+            peaks(margins, range).for_each(|turn| look(&mut best, turn));
         }
         // Of turns that are as good, a usual one is taken, otherwise the smallest.
         let as_good = |usual: &(f64, Direction, &Range)| {
@@ -259,6 +309,20 @@ impl Room {
 
 /// Margins nearer than this are the same, mm.
 pub(super) const SLACK: f64 = Length::SLACK.in_millimetres();
+
+/// The turns within a range at which the least of some margins can be greatest: crests of one, and
+/// where two of them meet.
+fn peaks(margins: &[Wave], range: &Range) -> impl Iterator<Item = Direction> {
+    margins.iter().enumerate().flat_map(|(k, one)| {
+        let meetings = margins[k + 1..]
+            .iter()
+            .filter_map(|other| (*one - *other).zeros());
+        meetings
+            .flatten()
+            .chain(one.crest())
+            .filter(|turn| range.holds(*turn))
+    })
+}
 
 fn least(margins: &[Wave], turn: Direction) -> f64 {
     margins

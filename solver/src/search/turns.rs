@@ -22,9 +22,49 @@ pub(super) struct Range {
     pub(super) down: Wave,
     /// How wide it is.
     pub(super) width: Wave,
+    /// What is reached up, down, across and from bottom to top at every turn of the range, at
+    /// least; rounding counted.
+    pub(super) least: Least,
+}
+
+/// The least of the extents over a range of turns, mm.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Least {
+    pub(super) up: f64,
+    pub(super) down: f64,
+    pub(super) width: f64,
+    pub(super) height: f64,
+}
+
+impl Least {
+    const NONE: Self = Self {
+        up: 0.0,
+        down: 0.0,
+        width: 0.0,
+        height: 0.0,
+    };
+
+    fn of(range: &Range) -> Self {
+        Self {
+            up: range.least(range.up),
+            down: range.least(range.down),
+            width: range.least(range.width),
+            height: range.least(range.up + range.down),
+        }
+    }
 }
 
 impl Range {
+    /// The least value over the range, less what a turn that is held by a hair may be below it.
+    fn least(&self, wave: Wave) -> f64 {
+        /// Far above the rounding of extents of some ten millimetres.
+        const HAIR: f64 = 1e-10;
+        let trough = wave.crest().map(|crest| -crest);
+        let inside = trough.filter(|turn| self.holds(*turn));
+        let ends = wave.at(self.first).min(wave.at(self.last));
+        inside.map_or(ends, |turn| ends.min(wave.at(turn))) - HAIR
+    }
+
     /// Whether a turn lies in it, a hair forgiven.
     pub(super) fn holds(&self, turn: Direction) -> bool {
         /// The sine of a turn that makes no difference.
@@ -181,7 +221,7 @@ impl<'a> Sorted<'a> {
             cosine: centre.x * across + centre.y * up,
             sine: centre.x * up - centre.y * across,
         };
-        Range {
+        let mut range = Range {
             from,
             to,
             first: from.direction(),
@@ -190,7 +230,10 @@ impl<'a> Sorted<'a> {
             up: wave(corner(90.0), 0.0, 1.0),
             down: wave(corner(270.0), 0.0, -1.0),
             width: wave(corner(0.0), 1.0, 0.0) + wave(corner(180.0), -1.0, 0.0),
-        }
+            least: Least::NONE,
+        };
+        range.least = Least::of(&range);
+        range
     }
 }
 

@@ -1,12 +1,11 @@
-//! Whatever stands in the fields, it is refused in words or worked with; nothing stops the program.
+//! Projects in which any field may hold anything.
 
+use crate::path::any_path;
 use proptest::prelude::*;
-use solver::purchase::{PencilOrder, PurchaseDraft, PurchaseLimits, SlatStock, plan};
 use solver::{
-    Aim, Angle, BarrelDraft, ConditionsDraft, CutterSetDraft, Drawing, Entry, Field, Id,
-    LayoutDraft, LengthUnit, MoistureSource, OrderDraft, Place, Project, ProjectDraft, RulesDraft,
-    SearchDraft, Shape, Sheet, SlatDraft, Spacing, SpeciesDraft, Typed, Way, draw_barrel,
-    draw_sandwich, lay_out, rank,
+    AxisChoice, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Field, Id, LayoutDraft,
+    MoistureSource, OrderDraft, Pairs, ProjectDraft, RulesDraft, SearchDraft, Shape, SlatDraft,
+    Spacing, SpeciesDraft, Turns, Typed, Way,
 };
 
 /// Every number there is, and those that break programs more often than others.
@@ -83,7 +82,7 @@ fn plain_project(shapes: [Shape; 2], way: Way, spacing: Spacing, ids: [u32; 4]) 
     }
 }
 
-/// Every field of a project.
+/// Every field of a project but the paths.
 fn fields(project: &mut ProjectDraft) -> Vec<&mut Typed> {
     let mut fields = vec![&mut project.layout.turn];
     for Entry { draft, .. } in &mut project.barrels {
@@ -156,7 +155,7 @@ fn fields(project: &mut ProjectDraft) -> Vec<&mut Typed> {
 }
 
 /// A plain project with some fields changed to anything, from none to most.
-fn any_project() -> impl Strategy<Value = ProjectDraft> {
+pub(crate) fn any_project() -> impl Strategy<Value = ProjectDraft> {
     let shape = || prop::sample::select(Shape::ALL.to_vec());
     let way = shape().prop_flat_map(|shape| prop::sample::select(Way::of(shape)));
     let ways = prop_oneof![way, Just(Way::Turned)];
@@ -166,14 +165,33 @@ fn any_project() -> impl Strategy<Value = ProjectDraft> {
     let ids = (1..=3_u32, 11..=13_u32, 10..=12_u32, 31..=32_u32);
     let ids = ids.prop_map(|(a, b, c, d)| [a, b, c, d]);
     let source = prop::sample::select(MoistureSource::ALL.to_vec());
+    let search = (
+        prop::sample::select(Turns::ALL.to_vec()),
+        prop::sample::select(AxisChoice::ALL.to_vec()),
+        prop::sample::select(Pairs::ALL.to_vec()),
+        prop::option::of(any_typed()),
+    );
+    let paths = [any_path(), any_path()];
     let changes = prop_oneof![
         4 => prop::collection::vec((any::<prop::sample::Index>(), any_typed()), 0..4),
         1 => prop::collection::vec((any::<prop::sample::Index>(), any_typed()), 0..40),
     ];
-    ([shape(), shape()], ways, spacing, ids, source, changes).prop_map(
-        |(shapes, way, spacing, ids, source, changes)| {
+    let kinds = ([shape(), shape()], ways, spacing, ids, source);
+    (kinds, paths, search, changes).prop_map(
+        |((shapes, way, spacing, ids, source), paths, search, changes)| {
             let mut project = plain_project(shapes, way, spacing, ids);
             project.conditions.source = source;
+            for (Entry { draft, .. }, path) in project.barrels.iter_mut().zip(paths) {
+                draft.path = path;
+            }
+            let (turns, axis, pairs, new_set_price) = search;
+            project.search = SearchDraft {
+                turns,
+                axis,
+                pairs,
+                new_set_price: new_set_price.unwrap_or(Typed::empty()),
+                ..SearchDraft::new()
+            };
             for (place, typed) in changes {
                 let mut fields = fields(&mut project);
                 let place = place.index(fields.len());
@@ -182,120 +200,4 @@ fn any_project() -> impl Strategy<Value = ProjectDraft> {
             project
         },
     )
-}
-
-const UNITS: [LengthUnit; 2] = [LengthUnit::Millimetre, LengthUnit::Inch];
-
-fn readable(text: &str) -> bool {
-    !text.is_empty() && !text.contains("NaN") && !text.contains("inf")
-}
-
-fn drawn(drawing: &Drawing) -> Result<(), TestCaseError> {
-    prop_assert!(drawing.width.is_finite() && drawing.height.is_finite());
-    prop_assert!(readable(&drawing.description));
-    let shown = format!("{:?} {:?}", drawing.shapes, drawing.dimensions);
-    prop_assert!(readable(&shown), "{}", shown);
-    Ok(())
-}
-
-/// The purchase of a project's order book, each barrel the best way round on each stock.
-fn book(project: &Project) -> PurchaseDraft {
-    let pencils = |barrel: usize, slat: usize| {
-        let ways: Vec<Angle> = project.barrels[barrel].usual_turns();
-        let (barrel, slats) = (&project.barrels[barrel], &project.slats[slat..=slat]);
-        let ranked = rank(
-            barrel,
-            slats,
-            &ways,
-            &project.rules,
-            Aim::Pencils,
-            &mut |_| (),
-        );
-        ranked[0].layout.pencils()
-    };
-    let stock = |slat: &solver::Slat| {
-        let supply = slat.supply();
-        SlatStock {
-            pack_slats: supply.pack_slats,
-            pack_price: supply.pack_price,
-            on_hand: u64::from(supply.on_hand),
-            pack_limit: supply.pack_limit,
-        }
-    };
-    let stocks = 0..project.slats.len();
-    let row = |barrel| stocks.clone().map(|slat| pencils(barrel, slat)).collect();
-    PurchaseDraft {
-        orders: project
-            .orders
-            .iter()
-            .map(|order| PencilOrder {
-                pencils: u64::from(order.pencils),
-            })
-            .collect(),
-        stocks: project.slats.iter().map(stock).collect(),
-        yields: project
-            .orders
-            .iter()
-            .map(|order| row(order.barrel))
-            .collect(),
-    }
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig { cases: 1500, failure_persistence: None, ..ProptestConfig::default() })]
-
-    #[test]
-    fn any_layout_is_drawn_or_refused_in_words(
-        draft in any_project(), width in 280.0_f64..1600.0, text in 56.0_f64..96.0,
-    ) {
-        match draft.check_layout() {
-            Ok(parts) => {
-                let setup = parts.setup();
-                let layout = lay_out(&setup);
-                for unit in UNITS {
-                    for check in layout.checks() {
-                        prop_assert!(readable(&check.statement(unit)));
-                    }
-                    let sheet = Sheet { width, row: 44.0, text, unit };
-                    drawn(&draw_sandwich(&setup, &layout, &sheet))?;
-                    drawn(&draw_barrel(&parts.barrel, &sheet))?;
-                }
-                if let Some(balance) = layout.balance() {
-                    prop_assert!((0.0..=1.0).contains(&balance.yielded()));
-                }
-            }
-            Err(problems) => {
-                let missing = draft.barrel_place(draft.layout.barrel).is_none()
-                    || draft.slat_place(draft.layout.top).is_none()
-                    || draft.slat_place(draft.layout.bottom).is_none();
-                prop_assert!(missing || !problems.is_empty());
-                for problem in problems {
-                    prop_assert!(!matches!(problem.place, Place::Order(_) | Place::Search));
-                    for unit in UNITS {
-                        // What was typed may be quoted, so any text may stand here.
-                        prop_assert!(!problem.problem.message(unit).is_empty());
-                    }
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn any_project_is_planned_or_refused_in_words(draft in any_project()) {
-        match draft.check() {
-            Ok(project) => {
-                // A price of two decimals and a count within their ranges are always accepted.
-                let data = book(&project).check().expect("a checked project keeps every range");
-                let limits = PurchaseLimits { time: None, nodes: 20 };
-                let outcome = plan(&data, &limits, &mut |_| {});
-                prop_assert!(outcome.is_ok(), "{:?}", outcome);
-            }
-            Err(problems) => {
-                prop_assert!(!problems.is_empty());
-                for problem in problems {
-                    prop_assert!(!problem.problem.message(LengthUnit::Millimetre).is_empty());
-                }
-            }
-        }
-    }
 }
