@@ -4,6 +4,7 @@ mod history;
 mod jobs;
 mod laying;
 mod memory;
+mod pause;
 mod searches;
 mod slot;
 mod table;
