@@ -145,6 +145,12 @@ pub(crate) fn DrawingSheet(
                 .collect::<Vec<_>>()
         })
     });
+    let labels = Memo::new(move |_| {
+        drawing.with(|drawing| {
+            let labels = drawing.as_ref().map(|drawing| drawing.labels.clone());
+            labels.unwrap_or_default()
+        })
+    });
     let gauges = Grip::ALL.map(|grip| Gauge::new(grip, drawing));
     let title_id = format!("{context}-drawing-title");
     let description_id = format!("{context}-drawing-description");
@@ -171,7 +177,7 @@ pub(crate) fn DrawingSheet(
                 </defs>
                 <DrawnShapes drawing context lit/>
                 <DrawnDimensions drawing/>
-                <DrawnLabels drawing/>
+                <DrawnLabels labels/>
                 {gauges.map(|gauge| view! { <GaugeMark gauge stale/> }).collect_view()}
             </svg>
             <For
@@ -194,23 +200,14 @@ fn DrivingField(
 ) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let dimension = dimension_of(drawing, measured);
+    // A number may change without the place of its field, and a place without its side.
+    let area = Memo::new(move |_| Some(dimension.read().as_ref()?.area));
+    let side = Memo::new(move |_| Some(dimension.read().as_ref()?.near));
+    let sign = Memo::new(move |_| dimension.read().as_ref().map_or("", |found| found.sign));
     let pixels = move |pick: fn(&solver::SheetArea) -> f64| {
-        dimension.with(|dimension| {
-            dimension
-                .as_ref()
-                .map(|dimension| format!("{:.1}px", pick(&dimension.area)))
-        })
+        area.with(|area| area.as_ref().map(|area| format!("{:.1}px", pick(area))))
     };
-    let near = move |edge| {
-        dimension.with(|dimension| {
-            dimension
-                .as_ref()
-                .is_some_and(|dimension| dimension.near == edge)
-        })
-    };
-    let sign = move || {
-        dimension.with(|dimension| dimension.as_ref().map_or("", |dimension| dimension.sign))
-    };
+    let near = move |edge| side.get() == Some(edge);
     // A barrel's size goes by the name that its shape gives it.
     let name = Signal::derive(move || match measured {
         Size::Barrel => at.field().spec().label.to_owned(),
@@ -231,7 +228,7 @@ fn DrivingField(
             style:width=move || pixels(|area| area.width)
             style:height=move || pixels(|area| area.height)
         >
-            <span class="sign" aria-hidden="true">{sign}</span>
+            <span class="sign" aria-hidden="true">{move || sign.get()}</span>
             <NumberField at context=field_context(context, measured) look=Look::Bare name/>
         </div>
     }

@@ -3,7 +3,7 @@
 
 use super::wood_balance::Lit;
 use leptos::prelude::*;
-use solver::{Dimension, Drawing, Edge, Size, Style, WoodClass};
+use solver::{Dimension, Drawing, Edge, Label, Size, Style, WoodClass};
 
 /// The paths of a drawing, in the order they are painted.
 #[component]
@@ -74,25 +74,12 @@ pub(crate) fn DrawnDimensions(
             Some(dimension) if dimension.driving => "dimension drives",
             _ => "dimension driven",
         };
-        let near = move || {
-            dimension
-                .read()
-                .as_ref()
-                .map(|found| near_class(found.near))
-        };
+        let near = Memo::new(move |_| Some(near_class(dimension.read().as_ref()?.near)));
         // A driving number is shown by its field; this text takes its place on paper.
-        let x = move || {
-            dimension
-                .read()
-                .as_ref()
-                .map(|found| place(text_place(found).0))
-        };
-        let y = move || {
-            dimension
-                .read()
-                .as_ref()
-                .map(|found| place(text_place(found).1))
-        };
+        let (x, y) = (
+            move || Some(place(text_place(dimension.read().as_ref()?).0)),
+            move || Some(place(text_place(dimension.read().as_ref()?).1)),
+        );
         let number = move || {
             let dimension = dimension.read();
             let dimension = dimension.as_ref()?;
@@ -100,9 +87,9 @@ pub(crate) fn DrawnDimensions(
         };
         view! {
             <g class=class>
-                <path class="lines" d=move || dimension.read().as_ref().map(|found| found.lines.clone())/>
-                <path class="arrows" d=move || dimension.read().as_ref().map(|found| found.arrows.clone())/>
-                <text class=near x=x y=y>
+                <path class="lines" d=move || Some(dimension.read().as_ref()?.lines.clone())/>
+                <path class="arrows" d=move || Some(dimension.read().as_ref()?.arrows.clone())/>
+                <text class=move || near.get() x=x y=y>
                     <title>{size.label()}</title>
                     {number}
                 </text>
@@ -124,25 +111,23 @@ pub(crate) fn dimension_of(drawing: Memo<Option<Drawing>>, size: Size) -> Memo<O
     })
 }
 
-/// Groove numbers and the names of views.
+/// Short texts: groove numbers, the names of views, the numbers of axes.
 #[component]
 pub(crate) fn DrawnLabels(
-    /// The drawing.
-    drawing: Memo<Option<Drawing>>,
+    /// The texts.
+    #[prop(into)]
+    labels: Signal<Vec<Label>>,
 ) -> impl IntoView {
-    let count = Memo::new(move |_| {
-        drawing.with(|drawing| drawing.as_ref().map_or(0, |drawing| drawing.labels.len()))
-    });
+    let count = Memo::new(move |_| labels.read().len());
     let label = move |at: usize| {
-        let label =
-            Memo::new(move |_| drawing.with(|drawing| drawing.as_ref()?.labels.get(at).cloned()));
+        let label = Memo::new(move |_| labels.read().get(at).cloned());
         view! {
             <text
                 class="label"
-                x=move || label.read().as_ref().map(|label| place(label.x))
-                y=move || label.read().as_ref().map(|label| place(label.y))
+                x=move || Some(place(label.read().as_ref()?.x))
+                y=move || Some(place(label.read().as_ref()?.y))
             >
-                {move || label.read().as_ref().map(|label| label.text.clone())}
+                {move || Some(label.read().as_ref()?.text.clone())}
             </text>
         }
     };
@@ -152,7 +137,7 @@ pub(crate) fn DrawnLabels(
 }
 
 /// A place on the sheet, px, as an attribute.
-fn place(pixels: f64) -> String {
+pub(crate) fn place(pixels: f64) -> String {
     format!("{pixels:.1}")
 }
 

@@ -43,10 +43,11 @@ pub(crate) fn NumberField(
 
     let typing = RwSignal::new(None::<String>);
     let before = StoredValue::new(None);
+    // Of all that changes in the project, only this number is shown here.
+    let stands_here = Memo::new(move |_| at.get(&project.read()).cloned());
     let shown = move || {
-        let project = project.read();
-        let (typed, unit) = (at.get(&project), unit.get());
-        match (typed, typing.get()) {
+        let (typed, unit) = (stands_here.read(), unit.get());
+        match (typed.as_ref(), typing.get()) {
             (None, _) => String::new(),
             (Some(typed), None) => typed.shown(field, unit),
             (Some(typed), Some(text)) if *typed == Typed::new(&text, field, unit) => text,
@@ -166,8 +167,9 @@ pub(crate) fn NumberField(
     let changed = move || {
         let initial = Typed::initial(field);
         !spec.optional
-            && at
-                .get(&project.read())
+            && stands_here
+                .read()
+                .as_ref()
                 .is_some_and(|typed| *typed != initial)
     };
     match look {

@@ -1,11 +1,12 @@
 //! Pencils against slat width, with today's stocks on the stairs.
 
 use super::drawing_sheet::SheetSize;
+use super::drawn::{DrawnLabels, place};
 use super::problem_list::named;
 use crate::workbench::Workbench;
 use leptos::html::Div;
 use leptos::prelude::*;
-use solver::{Chart, Label, Length, ProjectDraft, draw_stairs, staircase, stairs_range};
+use solver::{Chart, Length, ProjectDraft, draw_stairs, staircase, stairs_range};
 
 /// The stairs of the layout that is looked at.
 #[component]
@@ -28,49 +29,64 @@ pub(crate) fn Stairs() -> impl IntoView {
             Some(widths.with(|widths| draw_stairs(&steps, range, widths, &sheet)))
         })
     });
-    let drawn = move || chart.get().map(picture);
     let words = move || chart.with(|chart| chart.as_ref().map(|chart| chart.description.clone()));
     view! {
         <section class="result stairs" aria-labelledby="stairs-title">
             <h2 id="stairs-title">"Pencils against slat width"</h2>
-            <div class="chart" node_ref=frame>{drawn}</div>
+            <div class="chart" node_ref=frame>
+                <Show when=move || chart.with(Option::is_some)><Picture chart/></Show>
+            </div>
             <p class="hint">{words}</p>
         </section>
     }
 }
 
-/// The chart itself; the words beside it say the same.
-fn picture(chart: Chart) -> impl IntoView {
-    let text = |label: &Label, class: &'static str| {
-        view! { <text class=class x=format!("{:.1}", label.x) y=format!("{:.1}", label.y)>{label.text.clone()}</text> }
+/// The chart itself; the words beside it say the same. Its elements stay on the page while the
+/// stairs change.
+#[component]
+fn Picture(chart: Memo<Option<Chart>>) -> impl IntoView {
+    let path = move |pick: fn(&Chart) -> &String| Some(pick(chart.read().as_ref()?).clone());
+    let view_box = move || {
+        let chart = chart.read();
+        let chart = chart.as_ref()?;
+        Some(format!("0 0 {:.1} {:.1}", chart.width, chart.height))
     };
-    let labels = chart.labels.iter().map(|label| text(label, "label"));
-    let labels = labels.collect_view();
-    let stocks = chart
-        .markers
-        .iter()
-        .map(|marker| {
-            let (x, y) = marker.at;
-            let flag = marker.label.as_ref().map(|label| text(label, "label flag"));
-            view! {
-                <path class="pole" d=marker.pole.clone()/>
-                <circle class="stock" cx=format!("{x:.1}") cy=format!("{y:.1}") r="4"/>
-                {flag}
-            }
-        })
-        .collect_view();
-    let (width, height) = (chart.width, chart.height);
+    let height = move || Some(format!("{}px", chart.read().as_ref()?.height.round()));
+    let count = Memo::new(move |_| {
+        let chart = chart.read();
+        chart.as_ref().map_or(0, |chart| chart.markers.len())
+    });
+    let labels = Memo::new(move |_| {
+        let chart = chart.read();
+        let labels = chart.as_ref().map(|chart| chart.labels.clone());
+        labels.unwrap_or_default()
+    });
+    let stock = move |at: usize| {
+        let marker = Memo::new(move |_| chart.read().as_ref()?.markers.get(at).cloned());
+        let flag = move || {
+            let label = marker.read().as_ref()?.label.clone()?;
+            Some(
+                view! { <text class="label flag" x=place(label.x) y=place(label.y)>{label.text}</text> },
+            )
+        };
+        view! {
+            <path class="pole" d=move || Some(marker.read().as_ref()?.pole.clone())/>
+            <circle
+                class="stock"
+                cx=move || Some(place(marker.read().as_ref()?.at.0))
+                cy=move || Some(place(marker.read().as_ref()?.at.1))
+                r="4"
+            />
+            {flag}
+        }
+    };
     view! {
-        <svg
-            aria-hidden="true"
-            viewBox=format!("0 0 {width:.1} {height:.1}")
-            style:height=format!("{}px", height.round())
-        >
-            <path class="grid" d=chart.grid/>
-            <path class="axes" d=chart.axes/>
-            <path class="steps" d=chart.stairs/>
-            {stocks}
-            {labels}
+        <svg aria-hidden="true" viewBox=view_box style:height=height>
+            <path class="grid" d=move || path(|chart| &chart.grid)/>
+            <path class="axes" d=move || path(|chart| &chart.axes)/>
+            <path class="steps" d=move || path(|chart| &chart.stairs)/>
+            <For each=move || 0..count.get() key=|at| *at children=stock/>
+            <DrawnLabels labels/>
         </svg>
     }
 }

@@ -1,13 +1,13 @@
 //! What the workers are asked, and how far they are.
 
 use super::Workbench;
+use super::pause::Pause;
 use crate::project_file::ProjectFile;
 use crate::protocol::{AimWord, JobId, Progress, Purchase, Ranking, Reply, Request, USUAL_SECONDS};
 use crate::view::Place;
 use crate::worker_link::WorkerLink;
 use leptos::prelude::*;
 use solver::{ProjectDraft, Way};
-use std::time::Duration;
 
 /// How far a job is.
 #[derive(Debug, Clone, PartialEq)]
@@ -44,9 +44,6 @@ pub(super) struct Asker {
     link: StoredValue<WorkerLink, LocalStorage>,
     latest: RwSignal<Option<JobId>>,
 }
-
-/// Quiet time after a change before a worker is asked.
-const PAUSE: Duration = Duration::from_millis(150);
 
 impl Jobs {
     /// Starts the workers and asks them again whenever what they answer from has changed and
@@ -160,24 +157,24 @@ impl Jobs {
         let place = self.bench.place;
         let unit = self.bench.unit;
         // What was asked last is not asked again when its place is only looked at once more.
-        let ranking_timer = StoredValue::new(None::<TimeoutHandle>);
+        let ranking_pause = Pause::new();
         Effect::new(move |asked: Option<Option<_>>| {
             let asked = asked.flatten();
             let wanted = (ranked_from.get(), self.aim.get(), unit.get());
             if place.get() != Place::Layout || asked.as_ref() == Some(&wanted) {
                 return asked;
             }
-            after_pause(ranking_timer, move || self.ask_ranking());
+            ranking_pause.then(move || self.ask_ranking());
             Some(wanted)
         });
-        let purchase_timer = StoredValue::new(None::<TimeoutHandle>);
+        let purchase_pause = Pause::new();
         Effect::new(move |asked: Option<Option<_>>| {
             let asked = asked.flatten();
             let wanted = (bought_from.get(), unit.get());
             if place.get() != Place::Timber || asked.as_ref() == Some(&wanted) {
                 return asked;
             }
-            after_pause(purchase_timer, move || self.ask_purchase());
+            purchase_pause.then(move || self.ask_purchase());
             Some(wanted)
         });
     }
@@ -248,18 +245,4 @@ pub(super) fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply
         | Reply::Thresholds { .. }
         | Reply::Purchased { .. } => {}
     }
-}
-
-/// Runs something when the changes have paused; an earlier wait is over.
-pub(super) fn after_pause(
-    timer: StoredValue<Option<TimeoutHandle>>,
-    action: impl FnOnce() + 'static,
-) {
-    timer.update_value(|timer| {
-        if let Some(timer) = timer.take() {
-            timer.clear();
-        }
-        // Without a timer the question is asked with the next change.
-        *timer = set_timeout_with_handle(action, PAUSE).ok();
-    });
 }

@@ -4,6 +4,7 @@ mod history;
 mod jobs;
 mod laying;
 mod memory;
+mod pause;
 mod searches;
 mod slot;
 mod table;
@@ -42,7 +43,7 @@ pub struct Workbench {
     pub row_in_sight: RwSignal<Option<(Table, Id)>>,
     problems: Memo<Vec<Problem>>,
     /// The first problem of each field that has one; only ever asked for one field.
-    marked: Memo<HashMap<Slot, FieldProblem>>,
+    marked: RwSignal<HashMap<Slot, FieldProblem>>,
     layout: Memo<Option<Shown>>,
 }
 
@@ -80,15 +81,14 @@ impl Workbench {
                 },
             );
         let problems = Memo::new(move |_| project.read().check().err().unwrap_or_default());
-        let marked = Memo::new(move |_| {
-            let project = project.read();
-            let mut marked = HashMap::new();
-            for Problem { place, problem } in problems.get() {
-                if let Some(slot) = Slot::of_problem(place, problem.field, &project) {
-                    marked.entry(slot).or_insert(problem);
-                }
+        // Set only when it changes. A memo would have every field of the page ask at every step
+        // of a drag whether it is still well, several times over.
+        let marked = RwSignal::new(HashMap::new());
+        Effect::new(move |_| {
+            let found = marked_fields(&problems.read(), &project.read());
+            if *marked.read_untracked() != found {
+                marked.set(found);
             }
-            marked
         });
         Self {
             project,
@@ -262,4 +262,15 @@ impl Workbench {
         self.history
             .update(|history| history.before(&present, mark));
     }
+}
+
+/// The first problem of each field that has one.
+fn marked_fields(problems: &[Problem], project: &ProjectDraft) -> HashMap<Slot, FieldProblem> {
+    let mut marked = HashMap::new();
+    for Problem { place, problem } in problems {
+        if let Some(slot) = Slot::of_problem(*place, problem.field, project) {
+            marked.entry(slot).or_insert_with(|| problem.clone());
+        }
+    }
+    marked
 }

@@ -2,7 +2,8 @@
 //! a worker of its own that starts with its first question.
 
 use super::Workbench;
-use super::jobs::{Asker, JobState, after_pause, take};
+use super::jobs::{Asker, JobState, take};
+use super::pause::Pause;
 use crate::project_file::ProjectFile;
 use crate::protocol::{JobId, Progress, Reply, Request, Searched, ThresholdRow, UnitWord};
 use crate::view::Place;
@@ -130,7 +131,7 @@ impl<T: Send + Sync + Clone + PartialEq + 'static> Question<T> {
     fn ask_when_changed(self, from: fn(&ProjectDraft) -> ProjectDraft) {
         let (project, unit, place) = (self.bench.project(), self.bench.unit, self.bench.place);
         let rests_on = Memo::new(move |_| from(&project.read()));
-        let timer = StoredValue::new(None::<TimeoutHandle>);
+        let pause = Pause::new();
         // What was asked last is not asked again when its place is only looked at once more.
         Effect::new(move |asked: Option<Option<_>>| {
             let asked = asked.flatten();
@@ -138,7 +139,7 @@ impl<T: Send + Sync + Clone + PartialEq + 'static> Question<T> {
             if place.get() != Place::Layout || asked.as_ref() == Some(&wanted) {
                 return asked;
             }
-            after_pause(timer, move || self.ask());
+            pause.then(move || self.ask());
             Some(wanted)
         });
     }
