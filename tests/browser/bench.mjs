@@ -52,3 +52,19 @@ export async function broken(page) {
 
 /** Asserts that nothing was complained about and nobody else was asked. */
 export const assertQuiet = (problems) => assert.deepEqual(problems, []);
+
+/** A sliding gauge by the size it slides. */
+export const gauge = (page, name) => page.getByRole("slider", { name: new RegExp(`^${name}`) });
+
+/** The middle of a grip, px of the window. */
+export async function middle(grip) {
+  await grip.scrollIntoViewIfNeeded();
+  const box = await grip.boundingBox();
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+export const hands = {
+  desk: [{ viewport: { width: 1280, height: 800 } }, 24],
+  tablet: [{ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true }, 44],
+  phone: [{ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true }, 44],
+};

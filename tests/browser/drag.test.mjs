@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import test, { after, before } from "node:test";
-import { assertQuiet, broken, field, pencils, start, until } from "./bench.mjs";
+import { assertQuiet, field, gauge, hands, middle, pencils, start, until } from "./bench.mjs";
 import { launch } from "./launch.mjs";
 import { serve } from "./serve.mjs";
 
@@ -11,16 +11,8 @@ after(async () => {
   await site?.close();
 });
 
-const gauge = (page, name) => page.getByRole("slider", { name: new RegExp(`^${name}`) });
 const value = async (grip) => Number(await grip.getAttribute("aria-valuenow"));
 const button = (page, name) => page.getByRole("button", { name });
-
-/** The middle of a grip, px of the window. */
-async function middle(grip) {
-  await grip.scrollIntoViewIfNeeded();
-  const box = await grip.boundingBox();
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-}
 
 /** Presses a grip with the mouse and moves it by some px, without letting go. */
 async function drag(page, grip, px) {
@@ -170,34 +162,6 @@ test("both gauges are reached by Tab, seen, and told", async (t) => {
   assert.equal(await page.locator(".gauge.held").count(), 1, "the gauge in use stands out");
   await until(page, ".hint", /Edge allowance/);
 });
-
-const hands = {
-  desk: [{ viewport: { width: 1280, height: 800 } }, 24],
-  tablet: [{ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true }, 44],
-  phone: [{ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true }, 44],
-};
-
-for (const [hand, [options, least]] of Object.entries(hands)) {
-  test(`a gauge can be hit and breaks no accessibility rule: ${hand}`, async (t) => {
-    for (const colorScheme of ["light", "dark"]) {
-      const { page } = await start(t, browser, site.url, { ...options, colorScheme });
-      for (const name of ["Pitch", "Edge allowance"]) {
-        const grip = gauge(page, name);
-        await grip.scrollIntoViewIfNeeded();
-        const box = await grip.boundingBox();
-        assert.ok(box.width >= least && box.height >= least, `${name}: ${box.width} × ${box.height}`);
-        const hit = await page.evaluate(
-          ({ x, y }) => document.elementFromPoint(x, y).getAttribute("aria-label"),
-          await middle(grip),
-        );
-        assert.ok(hit?.startsWith(name), `${name} is covered by ${hit}`);
-        await grip.focus();
-        await page.keyboard.press("Shift+ArrowRight");
-        assert.deepEqual(await broken(page), [], `${name}, ${colorScheme}`);
-      }
-    }
-  });
-}
 
 test("a finger slides the pitch, and the page stays where it is", async (t) => {
   const { page, problems } = await start(t, browser, site.url, hands.phone[0]);

@@ -67,7 +67,7 @@ impl Browser {
 
     /// Runs the browser tests, one file at a time.
     pub(crate) fn test(&self) -> Result<(), Failure> {
-        run(&mut self.command("node", "--test --test-timeout=300000 --test-concurrency=1"))
+        run(&mut self.command("node", "--test --test-timeout=120000 --test-concurrency=1"))
     }
 
     fn command(&self, program: &str, words: &str) -> Command {
