@@ -58,6 +58,7 @@ pub fn project() -> ProjectDraft {
             order(3, 90.0),
             order(4, 60.0),
         ],
+        set_aside: None,
     }
 }
 
@@ -87,6 +88,7 @@ pub fn blank() -> ProjectDraft {
             turn: Typed::Number(0.0),
         },
         orders: Vec::new(),
+        set_aside: None,
     }
 }
 

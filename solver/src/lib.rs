@@ -21,6 +21,7 @@ pub mod purchase;
 pub mod wood;
 
 mod barrel;
+mod comparison;
 mod cutter_set;
 mod decimal;
 mod drawing;
@@ -42,10 +43,12 @@ mod threshold;
 mod unit;
 
 pub use barrel::{Barrel, BarrelDraft};
+pub use comparison::{Laid, Line as ComparedLine, Part, Value, Verdict, compare};
 pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
     Area as SheetArea, Chart, Dimension, Drawing, Edge, Grip, Handle, Label, Marker,
-    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_sandwich, draw_stairs,
+    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_pair, draw_sandwich,
+    draw_stairs,
 };
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use layout::{

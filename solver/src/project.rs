@@ -2,6 +2,7 @@
 //! layout looked at, the order book.
 
 mod check;
+mod set_aside;
 #[cfg(test)]
 mod tests;
 
@@ -16,6 +17,7 @@ use crate::search_rules::SearchDraft;
 use crate::shape::Shape;
 use crate::slat::{Slat, SlatDraft};
 use crate::wood::{ConditionsDraft, SpeciesDraft};
+use std::sync::Arc;
 
 /// A name for a member of a list that stays the same when the list changes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -86,6 +88,9 @@ pub struct ProjectDraft {
     pub search: SearchDraft,
     /// The order book.
     pub orders: Vec<OrderDraft>,
+    /// The layout that was set aside to be compared with: a project of only what it rests on, as
+    /// it was then. It has none set aside itself.
+    pub set_aside: Option<Arc<ProjectDraft>>,
 }
 
 /// A line of the order book that can be filled.
@@ -123,6 +128,8 @@ pub struct LayoutParts {
     pub bottom: Slat,
     /// The machining rules.
     pub rules: Rules,
+    /// The name of the cutter set that spaces the grooves, where one does.
+    pub cutter_set: Option<String>,
 }
 
 impl LayoutParts {
@@ -189,14 +196,12 @@ impl ProjectDraft {
     /// A name that no member of any list has yet.
     ///
     /// Names only grow, so that a name is not taken again while another still has a higher one.
+    /// What was set aside keeps its names.
     #[must_use]
     pub fn free_id(&self) -> Id {
         let taken = || {
-            let barrels = self.barrels.iter().map(|entry| entry.id.0);
-            let slats = self.slats.iter().map(|entry| entry.id.0);
-            let species = self.species.iter().map(|entry| entry.id.0);
-            let sets = self.cutter_sets.iter().map(|entry| entry.id.0);
-            barrels.chain(slats).chain(species).chain(sets)
+            self.names()
+                .chain(self.set_aside.iter().flat_map(|aside| aside.names()))
         };
         taken().max().unwrap_or(0).checked_add(1).map_or_else(
             || {
@@ -206,6 +211,15 @@ impl ProjectDraft {
             },
             Id,
         )
+    }
+
+    /// The names of all members of all lists.
+    fn names(&self) -> impl Iterator<Item = u32> {
+        let barrels = self.barrels.iter().map(|entry| entry.id.0);
+        let slats = self.slats.iter().map(|entry| entry.id.0);
+        let species = self.species.iter().map(|entry| entry.id.0);
+        let sets = self.cutter_sets.iter().map(|entry| entry.id.0);
+        barrels.chain(slats).chain(species).chain(sets)
     }
 
     /// The way the barrel of the layout is turned: one that its shape has.

@@ -47,6 +47,7 @@ pub fn stairs_range(parts: &LayoutParts) -> (Length, Length) {
 ///     top: slat.clone(),
 ///     bottom: slat,
 ///     rules: RulesDraft::new().check().unwrap(),
+///     cutter_set: None,
 /// };
 /// // 2 × 1.0 edge + 6.84 bare + 9 × 7.24 pitch = 74.0 for the tenth, and one pitch more.
 /// let steps = staircase(&parts, Length::millimetres(70.0), Length::millimetres(85.0));

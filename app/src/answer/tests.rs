@@ -62,6 +62,7 @@ fn project() -> ProjectDraft {
             barrel: Id(1),
             gross: Typed::Number(10.0),
         }],
+        set_aside: None,
     }
 }
 

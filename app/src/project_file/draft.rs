@@ -1,5 +1,7 @@
 //! From the draft on the page to the file, and back.
 
+use std::sync::Arc;
+
 use solver::{
     BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft,
     RulesDraft, SearchDraft, SlatDraft, SpeciesDraft,
@@ -23,6 +25,7 @@ impl From<&ProjectDraft> for ProjectFile {
             layout: layout_file(&draft.layout),
             search: search_file(&draft.search),
             orders: draft.orders.iter().map(order_file).collect(),
+            set_aside: (draft.set_aside.as_deref()).map(|aside| Box::new(Self::from(aside))),
         }
     }
 }
@@ -42,6 +45,7 @@ impl ProjectFile {
             layout: layout_draft(&self.layout),
             search: search_draft(&self.search),
             orders: self.orders.iter().map(order_draft).collect(),
+            set_aside: (self.set_aside.as_deref()).map(|aside| Arc::new(aside.to_draft())),
         }
     }
 }

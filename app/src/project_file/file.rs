@@ -33,6 +33,10 @@ pub struct ProjectFile {
     pub search: SearchFile,
     /// The order book.
     pub orders: Vec<OrderFile>,
+    /// The layout that was set aside to be compared with, as a project of only what it rests on;
+    /// left out where none is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub set_aside: Option<Box<ProjectFile>>,
 }
 
 /// A barrel.

@@ -11,12 +11,23 @@ pub(super) fn check(file: &ProjectFile, findings: &mut Findings) {
     if !findings.problems.is_empty() {
         return;
     }
+    check_at("", file, findings);
+    if let Some(aside) = &file.set_aside {
+        check_at("set_aside.", aside, findings);
+    }
+}
+
+fn check_at(place: &str, file: &ProjectFile, findings: &mut Findings) {
     let names = Names::of(file);
-    refuse_repeated("barrels", &names.barrels, findings);
-    refuse_repeated("slats", &names.slats, findings);
-    refuse_repeated("species", &names.species, findings);
-    refuse_repeated("cutter_sets", &names.cutter_sets, findings);
-    note_unknown(file, &names, findings);
+    for (list, ids) in [
+        ("barrels", &names.barrels),
+        ("slats", &names.slats),
+        ("species", &names.species),
+        ("cutter_sets", &names.cutter_sets),
+    ] {
+        refuse_repeated(&format!("{place}{list}"), ids, findings);
+    }
+    note_unknown(place, file, &names, findings);
 }
 
 /// The names of the members of each list.
@@ -52,10 +63,10 @@ fn refuse_repeated(list: &str, ids: &[u32], findings: &mut Findings) {
 
 /// What was taken out of the project leaves its name behind where it was used. The page shows
 /// that and lets another be chosen, so the file must open.
-fn note_unknown(file: &ProjectFile, names: &Names, findings: &mut Findings) {
+fn note_unknown(owner: &str, file: &ProjectFile, names: &Names, findings: &mut Findings) {
     let mut note = |path: String, what, id: u32, known: &[u32]| {
         if !known.contains(&id) {
-            findings.note(path, FileCause::UnknownId { id, what });
+            findings.note(format!("{owner}{path}"), FileCause::UnknownId { id, what });
         }
     };
     let layout = &file.layout;

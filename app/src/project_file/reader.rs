@@ -169,6 +169,17 @@ impl<'a> Object<'a> {
         }
     }
 
+    /// An object inside this one, or nothing where the field is not there.
+    pub(super) fn optional_object<T>(
+        &mut self,
+        name: &'static str,
+        read: impl FnOnce(&mut Object<'_>) -> T,
+    ) -> Option<T> {
+        self.known.push(name);
+        let value = self.members?.get(name)?;
+        Some(object(self.path_of(name), value, self.findings, read))
+    }
+
     /// A list of objects.
     pub(super) fn list<T>(
         &mut self,

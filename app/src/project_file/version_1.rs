@@ -32,6 +32,7 @@ fn project(object: &mut Object<'_>) -> ProjectFile {
         layout: object.object("layout", layout),
         search: search_file(&SearchDraft::new()),
         orders: object.list("orders", order),
+        set_aside: None,
     }
 }
 

@@ -1,4 +1,5 @@
-//! The reader of version 2: barrels of any outline, species, cutter sets, rejects and the search.
+//! The reader of version 2: barrels of any outline, species, cutter sets, rejects, the search, and
+//! the layout that was set aside, which the first files of this version do not have.
 
 use serde_json::Value;
 
@@ -19,6 +20,15 @@ pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
 fn project(object: &mut Object<'_>) -> ProjectFile {
     object.pass_over("format");
     object.pass_over("version");
+    let file = parts(object);
+    ProjectFile {
+        set_aside: object.optional_object("set_aside", parts).map(Box::new),
+        ..file
+    }
+}
+
+/// A project without what was set aside, which may itself be one that was.
+fn parts(object: &mut Object<'_>) -> ProjectFile {
     ProjectFile {
         name: object.text("name"),
         barrels: object.list("barrels", barrel),
@@ -30,6 +40,7 @@ fn project(object: &mut Object<'_>) -> ProjectFile {
         layout: object.object("layout", layout),
         search: object.object("search", search),
         orders: object.list("orders", order),
+        set_aside: None,
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::Place;
 use super::checks::Checks;
+use super::comparison::Comparison;
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
 use super::entry_table::EntryTable;
 use super::groove_table::GrooveTable;
@@ -74,6 +75,7 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
                 <Checks/>
                 <GrooveTable/>
                 <WoodBalanceTable lit/>
+                <Comparison/>
                 <RankingTable/>
                 <SearchTable/>
                 <ThresholdTable/>

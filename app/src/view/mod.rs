@@ -3,6 +3,7 @@
 
 mod barrel_place;
 mod checks;
+mod comparison;
 mod conditions;
 mod drawing_sheet;
 mod drawn;

@@ -21,8 +21,8 @@ pub use table::{Cell, Column, Pasted, Step, Table};
 use crate::view::Place;
 use leptos::prelude::*;
 use solver::{
-    Field, FieldProblem, Grip, Id, Layout, LayoutParts, Length, LengthUnit, Problem, ProjectDraft,
-    Spacing, Typed, lay_out,
+    Field, FieldProblem, Grip, Id, Laid, Layout, LayoutParts, Length, LengthUnit, Problem,
+    ProjectDraft, Spacing, Typed, lay_out,
 };
 use std::collections::HashMap;
 
@@ -56,6 +56,17 @@ pub struct Shown {
     pub layout: Layout,
     /// Whether the project has gone on to something that cannot be laid out.
     pub stale: bool,
+}
+
+impl Shown {
+    /// The layout with its parts.
+    #[must_use]
+    pub const fn laid(&self) -> Laid<'_> {
+        Laid {
+            parts: &self.parts,
+            layout: &self.layout,
+        }
+    }
 }
 
 impl Workbench {

@@ -151,6 +151,7 @@ fn stepped_from(project: &ProjectDraft) -> ProjectDraft {
     project.name.clear();
     project.orders.clear();
     project.search.new_set_price = Typed::empty();
+    project.set_aside = None;
     project
 }
 
@@ -160,6 +161,7 @@ fn searched_from(project: &ProjectDraft) -> ProjectDraft {
     let mut project = project.clone();
     project.name.clear();
     project.orders.clear();
+    project.set_aside = None;
     project
         .barrels
         .retain(|entry| entry.id == project.layout.barrel);

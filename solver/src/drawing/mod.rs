@@ -17,7 +17,7 @@ mod tests;
 
 pub use barrel::draw_barrel;
 pub use handle::{Grip, Handle, Stride};
-pub use sandwich::draw_sandwich;
+pub use sandwich::{draw_pair, draw_sandwich};
 pub use stairs::{Chart, Marker, draw_stairs};
 
 use crate::layout::WoodClass;

@@ -1,6 +1,9 @@
 //! The cross-section of a sandwich with its pencils, and an enlarged detail at the datum edge.
 
 mod painting;
+mod pair;
+
+pub use pair::draw_pair;
 
 use super::barrel::{corner_spots, lead_spots};
 use super::handle::{self, Grip, Handle, Rail};
@@ -38,28 +41,11 @@ const MOST_HEIGHT: f64 = 260.0;
 #[must_use]
 pub fn draw_sandwich(setup: &Setup<'_>, layout: &Layout, sheet: &Sheet) -> Drawing {
     let sheet = sheet.usable();
-    let mut artist = Artist {
-        setup,
-        layout,
-        sheet,
-        shapes: Vec::new(),
-        dimensions: Vec::new(),
-        labels: Vec::new(),
-        handles: Vec::new(),
-        unplaced: Vec::new(),
-    };
+    let mut artist = Artist::new(setup, layout, sheet);
     let strip_end = artist.strip(MARGIN);
     let end = artist.detail(strip_end + 2.0 * MARGIN);
-    Drawing {
-        width: sheet.width,
-        height: end + MARGIN,
-        shapes: artist.shapes,
-        dimensions: artist.dimensions,
-        labels: artist.labels,
-        handles: artist.handles,
-        unplaced: artist.unplaced,
-        description: describe::sandwich(setup, layout, sheet.unit),
-    }
+    let description = describe::sandwich(setup, layout, sheet.unit);
+    artist.done(end + MARGIN, description)
 }
 
 struct Artist<'a> {
@@ -73,7 +59,34 @@ struct Artist<'a> {
     unplaced: Vec<Size>,
 }
 
-impl Artist<'_> {
+impl<'a> Artist<'a> {
+    const fn new(setup: &'a Setup<'a>, layout: &'a Layout, sheet: Sheet) -> Self {
+        Self {
+            setup,
+            layout,
+            sheet,
+            shapes: Vec::new(),
+            dimensions: Vec::new(),
+            labels: Vec::new(),
+            handles: Vec::new(),
+            unplaced: Vec::new(),
+        }
+    }
+
+    /// The drawing, which ends at a height of the sheet.
+    fn done(self, height: f64, description: String) -> Drawing {
+        Drawing {
+            width: self.sheet.width,
+            height,
+            shapes: self.shapes,
+            dimensions: self.dimensions,
+            labels: self.labels,
+            handles: self.handles,
+            unplaced: self.unplaced,
+            description,
+        }
+    }
+
     /// Where both views begin; the thicknesses and the planing stand left of it.
     fn left(&self) -> f64 {
         self.sheet.text + CLEAR + MARGIN

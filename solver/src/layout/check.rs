@@ -214,6 +214,44 @@ fn undercut(layout: &Layout) -> Option<Check> {
 }
 
 impl Rule {
+    /// Every rule, in the order a lead reads them.
+    pub const ALL: [Self; 13] = [
+        Self::Width,
+        Self::Edge,
+        Self::Land,
+        Self::TopThickness,
+        Self::BottomThickness,
+        Self::TopFloor,
+        Self::BottomFloor,
+        Self::Wall,
+        Self::Bond,
+        Self::OpenGroove,
+        Self::Length,
+        Self::Undercut,
+        Self::Relief,
+    ];
+
+    /// Whether its margin is room for error that a layout has on its slats; what is checked of
+    /// the pencil alone is not.
+    #[must_use]
+    pub const fn counts_in_margin(self) -> bool {
+        matches!(
+            self,
+            Self::Width
+                | Self::Edge
+                | Self::Land
+                | Self::TopThickness
+                | Self::BottomThickness
+                | Self::TopFloor
+                | Self::BottomFloor
+        )
+    }
+
+    /// Whether what is asked is the most there may be, and not the least.
+    const fn asks_for_most(self) -> bool {
+        matches!(self, Self::Undercut)
+    }
+
     /// The name of what is checked, in sentence case.
     #[must_use]
     pub const fn label(self) -> &'static str {
@@ -268,10 +306,15 @@ impl Measure {
 }
 
 impl Check {
-    /// What is there beyond what is asked; negative when the check fails.
+    /// How much better than asked it is; negative when the check fails.
     #[must_use]
     pub fn margin(&self) -> Measure {
-        match (self.found, self.asked) {
+        let (more, less) = if self.rule.asks_for_most() {
+            (self.asked, self.found)
+        } else {
+            (self.found, self.asked)
+        };
+        match (more, less) {
             (Measure::Length(found), Measure::Length(asked)) => Measure::Length(found - asked),
             (Measure::Angle(found), Measure::Angle(asked)) => Measure::Angle(found + -asked),
             // A check compares like with like.
@@ -308,8 +351,13 @@ impl Check {
             ),
         };
         let amount = amount.text(unit);
+        let short = if self.rule.asks_for_most() {
+            "more than is allowed"
+        } else {
+            "less than asked"
+        };
         match self.outcome {
-            Outcome::Failed => format!("{found}, {amount} less than asked: {}", self.rule.remedy()),
+            Outcome::Failed => format!("{found}, {amount} {short}: {}", self.rule.remedy()),
             _ if size.abs() <= Length::SLACK.in_millimetres() => format!("{found}, just as asked"),
             _ => format!("{found}, {amount} more than asked"),
         }

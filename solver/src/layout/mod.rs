@@ -255,6 +255,21 @@ impl Layout {
         &self.checks
     }
 
+    /// The room for error that the layout has on its slats: the least margin of edge, land,
+    /// thicknesses and the wood under the grooves. By so much each of them may be off; below 0
+    /// one of them fails already.
+    #[must_use]
+    pub fn margin(&self) -> Length {
+        let margins = self.checks.iter().filter_map(|check| {
+            let Measure::Length(margin) = check.margin() else {
+                return None;
+            };
+            check.rule.counts_in_margin().then_some(margin)
+        });
+        // The thicknesses are always checked, so there is a least.
+        margins.reduce(Length::min).unwrap_or(Length::ZERO)
+    }
+
     /// Where the wood goes, when the layout fits.
     #[must_use]
     pub const fn balance(&self) -> Option<&WoodBalance> {

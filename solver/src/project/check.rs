@@ -42,6 +42,7 @@ impl ProjectDraft {
                 top,
                 bottom,
                 rules,
+                cutter_set: self.chosen_set_name(),
             }),
             _ => Err(told_once(problems)),
         }
@@ -189,6 +190,13 @@ impl ProjectDraft {
         }
         let at = self.cutter_set_place(self.rules.cutter_set?)?;
         Some((Place::CutterSet(at), self.cutter_sets[at].draft.check()))
+    }
+
+    fn chosen_set_name(&self) -> Option<String> {
+        let chosen = self.rules.cutter_set?;
+        let at = self.cutter_set_place(chosen)?;
+        let spaces = self.rules.spacing == Spacing::Set;
+        spaces.then(|| self.cutter_sets[at].draft.name.clone())
     }
 
     fn check_turn(&self) -> Result<Angle, Vec<Problem>> {

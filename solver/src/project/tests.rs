@@ -3,7 +3,7 @@ use crate::field::{Cause, Field, Place, Problem};
 use crate::rules::{PitchRule, Spacing};
 use crate::wood::Sawing;
 
-fn project() -> ProjectDraft {
+pub(super) fn project() -> ProjectDraft {
     ProjectDraft {
         name: "Trial".into(),
         barrels: vec![
@@ -30,6 +30,7 @@ fn project() -> ProjectDraft {
         },
         search: SearchDraft::new(),
         orders: vec![order(1, 100.0), order(2, 0.5)],
+        set_aside: None,
     }
 }
 
@@ -74,7 +75,7 @@ fn of_one_species(project: &mut ProjectDraft) {
 }
 
 /// The grooves are spaced by the cutter set.
-fn with_the_set(project: &mut ProjectDraft) {
+pub(super) fn with_the_set(project: &mut ProjectDraft) {
     project.rules.spacing = Spacing::Set;
     project.rules.cutter_set = Some(Id(7));
 }

@@ -21,7 +21,7 @@ mod wave;
 
 use crate::barrel::Barrel;
 use crate::cutter_set::CutterSet;
-use crate::layout::{self, Check, Outcome, Rule, Setup, lay_out};
+use crate::layout::{self, Check, Outcome, Setup, lay_out};
 use crate::quantity::{Angle, Length, Volume};
 use crate::ranking::GROSS;
 use crate::rules::{PitchRule, Rules};
@@ -489,23 +489,5 @@ impl Choosable {
     fn bound(&self, room: &Room, across: u32, pitch: Option<f64>) -> f64 {
         room.bound_across(self.narrowest, across, pitch)
             .min(self.upright)
-    }
-}
-
-impl Found {
-    /// The margin that a layout has in the room of the slats: the least of edge, land, thicknesses
-    /// and floors; what is checked of the pencil alone is not among them.
-    #[must_use]
-    pub const fn counts_in_margin(rule: Rule) -> bool {
-        matches!(
-            rule,
-            Rule::Width
-                | Rule::Edge
-                | Rule::Land
-                | Rule::TopThickness
-                | Rule::BottomThickness
-                | Rule::TopFloor
-                | Rule::BottomFloor
-        )
     }
 }

@@ -73,7 +73,7 @@ fn margin(layout: &Layout) -> f64 {
     let counted = layout
         .checks()
         .iter()
-        .filter(|check| Found::counts_in_margin(check.rule));
+        .filter(|check| check.rule.counts_in_margin());
     counted
         .map(|check| match check.margin() {
             Measure::Length(margin) => margin.in_millimetres(),

@@ -26,6 +26,7 @@ fn hexagons(change: impl FnOnce(&mut RulesDraft)) -> LayoutParts {
         top: slat(74.0, 5.0, 0.0),
         bottom: slat(74.0, 5.0, 0.0),
         rules: rules.check().unwrap(),
+        cutter_set: None,
     }
 }
 
@@ -134,6 +135,7 @@ fn any_parts() -> impl Strategy<Value = LayoutParts> {
                 top: slat(74.0, top.0, top.1),
                 bottom: slat(74.0, bottom.0, bottom.1),
                 rules: rules.check().ok()?,
+                cutter_set: None,
             })
         },
     )

@@ -116,6 +116,7 @@ pub struct Worth {
 /// #     conditions: solver::ConditionsDraft::new(),
 /// #     cutter_sets: Vec::new(),
 /// #     search: solver::SearchDraft::new(),
+/// #     set_aside: None,
 /// # };
 /// // Ten hexagons of 6.84 mm bare at a land of 0.4 mm: the eleventh asks for 7.24 mm more slat.
 /// let table = thresholds(&project, 5000.0).unwrap();

@@ -37,6 +37,7 @@ fn project(shape: Shape, seam: Seam) -> ProjectDraft {
         conditions: ConditionsDraft::new(),
         cutter_sets: Vec::new(),
         search: SearchDraft::new(),
+        set_aside: None,
     }
 }
 

@@ -79,6 +79,7 @@ fn plain_project(shapes: [Shape; 2], way: Way, spacing: Spacing, ids: [u32; 4]) 
             barrel: Id(2),
             gross: Typed::initial(Field::OrderGross),
         }],
+        set_aside: None,
     }
 }
 

@@ -108,5 +108,6 @@ fn any_project(dice: &mut Dice, shape: Shape) -> ProjectDraft {
             turn: Typed::Number(any_turn(dice).in_degrees()),
         },
         orders: Vec::new(),
+        set_aside: None,
     }
 }

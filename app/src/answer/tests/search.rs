@@ -1,9 +1,7 @@
 //! What a search and the table of thresholds answer, held against laying it out.
 
 use proptest::prelude::*;
-use solver::{
-    AxisChoice, Field, Found, Pairs, ProjectDraft, Spacing, Turns, Typed, Way, figure, lay_out,
-};
+use solver::{AxisChoice, Field, Pairs, ProjectDraft, Spacing, Turns, Typed, Way, figure, lay_out};
 
 use super::{JOB, project, refused, typed};
 use crate::answer::answer;
@@ -63,7 +61,7 @@ fn margin(project: &ProjectDraft) -> (u32, f64) {
     let layout = lay_out(&project.check_layout().unwrap().setup());
     let margins = layout.checks().iter();
     let margins = margins
-        .filter(|check| Found::counts_in_margin(check.rule))
+        .filter(|check| check.rule.counts_in_margin())
         .filter_map(|check| match check.margin() {
             solver::Measure::Length(margin) => Some(margin.in_millimetres()),
             solver::Measure::Angle(_) => None,
