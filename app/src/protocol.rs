@@ -5,7 +5,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::project_file::{ProjectFile, WayWord};
+use crate::project_file::WayWord;
 
 /// Tells one job from the others of the same worker.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -19,8 +19,8 @@ pub enum Request {
     Rank {
         /// The job.
         job: JobId,
-        /// The project as it stands on the page.
-        project: ProjectFile,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
         /// What makes one layout better than another.
         aim: AimWord,
         /// The unit of the lengths in the texts of the reply.
@@ -31,8 +31,8 @@ pub enum Request {
     Search {
         /// The job.
         job: JobId,
-        /// The project as it stands on the page.
-        project: ProjectFile,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
         /// The unit of the lengths in the texts of the reply.
         unit: UnitWord,
     },
@@ -40,8 +40,8 @@ pub enum Request {
     Thresholds {
         /// The job.
         job: JobId,
-        /// The project as it stands on the page.
-        project: ProjectFile,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
         /// The unit in which the values are shown, to which they are rounded.
         unit: UnitWord,
     },
@@ -49,8 +49,8 @@ pub enum Request {
     Purchase {
         /// The job.
         job: JobId,
-        /// The project as it stands on the page.
-        project: ProjectFile,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
         /// Seconds after which the best plan so far is told, 1 to [`MOST_SECONDS`]; what lies
         /// outside is moved to the nearest of the two.
         seconds: u32,

@@ -10,6 +10,7 @@ mod tests;
 mod thresholds;
 mod wording;
 
+use crate::project_file;
 use crate::protocol::{Reply, Request};
 
 /// Answers a request; `tell` hears how far the job has come, some fifty times at most; a
@@ -18,24 +19,28 @@ use crate::protocol::{Reply, Request};
 /// The last word is the value: the ranking or the purchase, everything that is wrong with the
 /// project, or a fault of the program.
 pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
+    let (job, text) = match &request {
+        Request::Rank { job, project, .. }
+        | Request::Search { job, project, .. }
+        | Request::Thresholds { job, project, .. }
+        | Request::Purchase { job, project, .. } => (*job, project),
+    };
+    let draft = match project_file::read(text) {
+        Ok(opened) => opened.draft,
+        Err(problems) => {
+            // What the page lets be typed keeps the limits of a file, but for what grew too large.
+            let problems = problems.iter().map(ToString::to_string).collect();
+            return Reply::Refused { job, problems };
+        }
+    };
     match request {
-        Request::Rank {
-            job,
-            project,
-            aim,
-            unit,
-        } => ranking::answer(job, &project.to_draft(), aim.into(), unit.into(), tell),
-        Request::Search { job, project, unit } => {
-            search::answer(job, &project.to_draft(), unit.into(), tell)
+        Request::Rank { aim, unit, .. } => {
+            ranking::answer(job, &draft, aim.into(), unit.into(), tell)
         }
-        Request::Thresholds { job, project, unit } => {
-            thresholds::answer(job, &project.to_draft(), unit.into())
+        Request::Search { unit, .. } => search::answer(job, &draft, unit.into(), tell),
+        Request::Thresholds { unit, .. } => thresholds::answer(job, &draft, unit.into()),
+        Request::Purchase { seconds, unit, .. } => {
+            purchase::answer(job, draft, seconds, unit.into(), tell)
         }
-        Request::Purchase {
-            job,
-            project,
-            seconds,
-            unit,
-        } => purchase::answer(job, project.to_draft(), seconds, unit.into(), tell),
     }
 }

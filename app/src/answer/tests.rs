@@ -9,7 +9,7 @@ use solver::{
 };
 
 use super::answer;
-use crate::project_file::{ProjectFile, WayWord};
+use crate::project_file::{self, WayWord};
 use crate::protocol::{
     AimWord, JobId, Progress, Purchase, PurchaseList, RankedRow, Ranking, Reply, Request, UnitWord,
 };
@@ -70,7 +70,7 @@ fn ask_ranking(project: &ProjectDraft, aim: AimWord) -> (Reply, Vec<Reply>) {
     let mut heard = Vec::new();
     let request = Request::Rank {
         job: JOB,
-        project: ProjectFile::from(project),
+        project: project_file::write(project),
         aim,
         unit: UnitWord::Millimetre,
     };
@@ -86,11 +86,21 @@ fn ranking(project: &ProjectDraft, aim: AimWord) -> Ranking {
     }
 }
 
+#[test]
+fn a_text_that_is_no_project_is_refused_with_its_reasons() {
+    let project = r#"{"format": "slatwright-project", "version": 7}"#.to_owned();
+    let (job, unit) = (JOB, UnitWord::Millimetre);
+    match answer(Request::Search { job, project, unit }, &mut |_| ()) {
+        Reply::Refused { job: JOB, problems } => assert!(problems[0].starts_with("version: ")),
+        other => panic!("{other:?}"),
+    }
+}
+
 fn ask_purchase(project: &ProjectDraft) -> (Reply, Vec<Reply>) {
     let mut heard = Vec::new();
     let request = Request::Purchase {
         job: JOB,
-        project: ProjectFile::from(project),
+        project: project_file::write(project),
         seconds: 20,
         unit: UnitWord::Millimetre,
     };

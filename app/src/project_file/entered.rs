@@ -1,8 +1,6 @@
 //! What stands in a field, as the file keeps it.
 
-use std::fmt;
-
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+use serde::{Serialize, Serializer};
 use solver::Typed;
 
 /// A number, or the text that stands in its place because it is not one yet.
@@ -47,37 +45,5 @@ impl Serialize for Entered {
             Self::Number(number) => serializer.serialize_f64(*number),
             Self::Text(text) => serializer.serialize_str(text),
         }
-    }
-}
-
-impl<'de> Deserialize<'de> for Entered {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(EnteredVisitor)
-    }
-}
-
-struct EnteredVisitor;
-
-impl de::Visitor<'_> for EnteredVisitor {
-    type Value = Entered;
-
-    fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        out.write_str("a number or a text")
-    }
-
-    fn visit_f64<E: de::Error>(self, number: f64) -> Result<Entered, E> {
-        Ok(Entered::Number(number))
-    }
-
-    fn visit_i64<E: de::Error>(self, number: i64) -> Result<Entered, E> {
-        Ok(Entered::Number(number as f64))
-    }
-
-    fn visit_u64<E: de::Error>(self, number: u64) -> Result<Entered, E> {
-        Ok(Entered::Number(number as f64))
-    }
-
-    fn visit_str<E: de::Error>(self, text: &str) -> Result<Entered, E> {
-        Ok(Entered::Text(text.to_owned()))
     }
 }

@@ -2,7 +2,7 @@
 //!
 //! These types are the file's own, so that the solver may change without the files changing.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::{
     AxisWord, Entered, MoistureSourceWord, PairsWord, SawingWord, ShapeWord, SpacingWord,
@@ -10,7 +10,7 @@ use super::{
 };
 
 /// A project as the newest version of the file keeps it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct ProjectFile {
     /// What it is called.
@@ -35,12 +35,12 @@ pub struct ProjectFile {
     pub orders: Vec<OrderFile>,
     /// The layout that was set aside to be compared with, as a project of only what it rests on;
     /// left out where none is.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub set_aside: Option<Box<ProjectFile>>,
 }
 
 /// A barrel.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct BarrelFile {
     /// Its lasting name, told apart from those of the other barrels.
@@ -74,7 +74,7 @@ pub struct BarrelFile {
 }
 
 /// A slat stock.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SlatFile {
     /// Its lasting name, told apart from those of the other stocks.
@@ -108,7 +108,7 @@ pub struct SlatFile {
 }
 
 /// A species of wood.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SpeciesFile {
     /// Its lasting name, told apart from those of the other species.
@@ -124,7 +124,7 @@ pub struct SpeciesFile {
 }
 
 /// The conditions in which the slats are grooved.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct ConditionsFile {
     /// Where the moisture content is taken from.
@@ -138,7 +138,7 @@ pub struct ConditionsFile {
 }
 
 /// A cutter set.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct CutterSetFile {
     /// Its lasting name, told apart from those of the other sets.
@@ -156,7 +156,7 @@ pub struct CutterSetFile {
 }
 
 /// The machining rules.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct RulesFile {
     /// How the grooves are spaced.
@@ -198,7 +198,7 @@ pub struct RulesFile {
 }
 
 /// The layout that is looked at.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct LayoutFile {
     /// The `id` of the barrel.
@@ -214,7 +214,7 @@ pub struct LayoutFile {
 }
 
 /// What a search for the best layout may try.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SearchFile {
     /// Which turns are tried.
@@ -230,7 +230,7 @@ pub struct SearchFile {
 }
 
 /// A line of the order book.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct OrderFile {
     /// The `id` of the barrel ordered.

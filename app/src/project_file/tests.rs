@@ -717,14 +717,6 @@ proptest! {
         prop_assert_eq!(write(&opened.draft), text);
     }
 
-    /// As the messages to a worker carry it.
-    #[test]
-    fn there_and_back_without_the_reader(draft in draft()) {
-        let file = ProjectFile::from(&draft);
-        let text = serde_json::to_string(&file).unwrap();
-        prop_assert_eq!(serde_json::from_str::<ProjectFile>(&text).unwrap(), file);
-    }
-
     #[test]
     fn any_text_is_read_or_refused(text in ".*") {
         prop_assert!(read(&text).is_err());

@@ -5,7 +5,10 @@ use super::drawn::{DrawnLabels, DrawnShapes};
 use crate::workbench::{Shown, Workbench};
 use leptos::html::Div;
 use leptos::prelude::*;
-use solver::{ComparedLine, Drawing, Laid, Part, Problem, compare, draw_pair, lay_out};
+use solver::{
+    ComparedLine, Drawing, Laid, LengthUnit, Part, Problem, ProjectDraft, Verdict, compare,
+    draw_pair, lay_out,
+};
 
 /// What the two are called, first the one that was set aside.
 const NAMES: [&str; 2] = ["Set aside", "On the drawing"];
@@ -26,72 +29,76 @@ pub(crate) fn Comparison() -> impl IntoView {
             stale: false,
         }))
     });
-    let is_laid = Memo::new(move |_| kept.with(|kept| matches!(kept, Some(Ok(_)))));
     let nothing_laid = Memo::new(move |_| {
         let shown = bench.layout().read();
         shown.as_ref().is_none_or(|shown| shown.stale)
     });
-    let is_aside = Memo::new(move |_| aside.with(Option::is_some));
-    let problems = move || {
-        let kept = kept.read();
-        let Some(Err(problems)) = kept.as_ref() else {
-            return None;
-        };
-        let unit = bench.unit.get();
-        let problems = problems.iter().map(|problem| {
-            let message = problem.problem.message(unit);
-            view! { <li>{message}</li> }
-        });
-        let problems = problems.collect_view();
-        Some(view! {
-            <p class="empty problem">"What was set aside cannot be laid out:"</p>
-            <ul>{problems}</ul>
-        })
-    };
-    let set_aside_label = move || {
-        if is_aside.get() {
-            "Set this one aside instead"
-        } else {
-            "Set this layout aside"
+    // Whether something is set aside, and whether it can be laid out.
+    let state = Memo::new(move |_| kept.with(|kept| kept.as_ref().map(Result::is_ok)));
+    let body = move || {
+        match state.get() {
+        None => view! {
+            <p class="empty">
+                "Set the layout on the drawing aside, then change it or lay out another: both are shown here, with what differs."
+            </p>
         }
+        .into_any(),
+        Some(false) => view! {
+            <p class="empty problem">"What was set aside cannot be laid out:"</p>
+            <ul>{move || problems(&kept.read(), bench.unit.get())}</ul>
+        }
+        .into_any(),
+        Some(true) => view! { <Drawings kept/> <Differences kept/> }.into_any(),
+    }
+    };
+    let set_aside_label = move || match state.get() {
+        None => "Set this layout aside",
+        Some(_) => "Set this one aside instead",
     };
     view! {
         <section class="result comparison" aria-labelledby="comparison-title">
             <h2 id="comparison-title">"Side by side with a layout set aside"</h2>
-            <Show when=move || !is_aside.get()>
-                <p class="empty">
-                    "Set the layout on the drawing aside, then change it or lay out another: both are shown here, with what differs."
-                </p>
-            </Show>
-            {problems}
-            <Show when=move || is_laid.get()>
-                <Drawings kept/>
-                <Differences kept/>
-            </Show>
+            {body}
             <div class="actions">
                 <button
                     type="button"
                     disabled=nothing_laid
-                    on:click=move |_| bench.change(solver::ProjectDraft::set_layout_aside)
+                    on:click=move |_| bench.change(ProjectDraft::set_layout_aside)
                 >
                     {set_aside_label}
                 </button>
-                <Show when=move || is_laid.get()>
-                    <button type="button" on:click=move |_| bench.change(solver::ProjectDraft::change_places)>
-                        "Let them change places"
-                    </button>
-                </Show>
-                <Show when=move || is_aside.get()>
-                    <button type="button" on:click=move |_| bench.change(|project| project.set_aside = None)>
-                        "Take it away"
-                    </button>
-                </Show>
-                <Show when=move || nothing_laid.get()>
-                    <span class="hint">"Only what can be laid out can be set aside."</span>
-                </Show>
+                <button
+                    type="button"
+                    hidden=move || state.get() != Some(true)
+                    on:click=move |_| bench.change(ProjectDraft::change_places)
+                >
+                    "Let them change places"
+                </button>
+                <button
+                    type="button"
+                    hidden=move || state.get().is_none()
+                    on:click=move |_| bench.change(|project| project.set_aside = None)
+                >
+                    "Take it away"
+                </button>
+                <span class="hint" hidden=move || !nothing_laid.get()>
+                    "Only what can be laid out can be set aside."
+                </span>
             </div>
         </section>
     }
+}
+
+/// What stands in the way of laying out what was set aside.
+fn problems(kept: &Kept, unit: LengthUnit) -> impl IntoView + use<> {
+    let problems = match kept {
+        Some(Err(problems)) => problems.as_slice(),
+        _ => &[],
+    };
+    let messages = problems.iter().map(|problem| problem.problem.message(unit));
+    messages
+        .map(|message| view! { <li>{message}</li> })
+        .collect_view()
 }
 
 /// Hands both layouts to a reader, when there are two.
@@ -183,40 +190,22 @@ fn Differences(kept: Memo<Kept>) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let with_alike = RwSignal::new(false);
     let lines = Memo::new(move |_| with_both(bench, kept, compare).unwrap_or_default());
-    let shown = Memo::new(move |_| {
-        let (unit, all) = (bench.unit.get(), with_alike.get());
-        lines.with(|lines| {
-            let shown = lines.iter().filter(|line| all || line.differs(unit));
-            shown
-                .map(|line| (line.part, line.label))
-                .collect::<Vec<_>>()
-        })
-    });
-    let parts = Memo::new(move |_| {
-        shown.with(|shown| {
-            let mut parts: Vec<Part> = shown.iter().map(|(part, _)| *part).collect();
-            parts.dedup();
-            parts
-        })
-    });
-    let body = move |part: Part| {
-        let labels = Memo::new(move |_| {
-            shown.with(|shown| {
-                let of_part = shown.iter().filter(|(other, _)| *other == part);
-                of_part.map(|(_, label)| *label).collect::<Vec<_>>()
-            })
+    let rows = move || {
+        let unit = bench.unit.get();
+        let lines = lines.read();
+        let mut part = None;
+        let wanted = lines
+            .iter()
+            .filter(|line| with_alike.get() || line.differs(unit));
+        let rows = wanted.map(|line| {
+            let begins = part.replace(line.part) != Some(line.part);
+            let heading = begins.then_some(line.part);
+            difference(line, heading, unit)
         });
-        view! {
-            <tbody>
-                <tr><th scope="rowgroup" class="part" colspan="4">{part.label()}</th></tr>
-                <For
-                    each=move || labels.get()
-                    key=|label| *label
-                    children=move |label| view! { <DifferenceRow lines part label/> }
-                />
-            </tbody>
-        }
+        rows.collect_view()
     };
+    let alike =
+        move || lines.with(|lines| lines.iter().all(|line| !line.differs(bench.unit.get())));
     view! {
         <label class="choice">
             <input
@@ -226,69 +215,51 @@ fn Differences(kept: Memo<Kept>) -> impl IntoView {
             />
             "Show what is alike as well"
         </label>
-        <Show
-            when=move || !shown.with(Vec::is_empty)
-            fallback=|| view! { <p class="empty">"Nothing differs that a shop could measure."</p> }
-        >
-            <div class="scroll" tabindex="0" role="group" aria-label="What differs">
-                <table>
-                    <thead>
-                        <tr>
-                            <th scope="col"><span class="unseen">"What is compared"</span></th>
-                            <th scope="col" class="figure">{NAMES[0]}</th>
-                            <th scope="col" class="figure">{NAMES[1]}</th>
-                            <th scope="col" class="figure">"Change"</th>
-                        </tr>
-                    </thead>
-                    <For each=move || parts.get() key=|part| *part children=body/>
-                </table>
-            </div>
-        </Show>
+        <p class="empty" hidden=move || !alike()>"Nothing differs that a shop could measure."</p>
+        <div class="scroll" tabindex="0" role="group" aria-label="What differs">
+            <table>
+                <thead>
+                    <tr>
+                        <th scope="col"><span class="unseen">"What is compared"</span></th>
+                        <th scope="col" class="figure">{NAMES[0]}</th>
+                        <th scope="col" class="figure">{NAMES[1]}</th>
+                        <th scope="col" class="figure">"Change"</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </div>
     }
 }
 
-#[component]
-fn DifferenceRow(lines: Memo<Vec<ComparedLine>>, part: Part, label: &'static str) -> impl IntoView {
-    let bench = expect_context::<Workbench>();
-    let line = Memo::new(move |_| {
-        lines.with(|lines| {
-            let mut lines = lines.iter();
-            lines
-                .find(|line| (line.part, line.label) == (part, label))
-                .cloned()
-        })
-    });
-    let text = move |at: usize| {
-        let line = line.read();
-        Some(line.as_ref()?.texts(bench.unit.get())[at].clone())
-    };
-    let change = move || {
-        let line = line.read();
-        let (line, unit) = (line.as_ref()?, bench.unit.get());
-        let verdict = line.verdict(unit).map(solver::Verdict::label);
-        let words = match (line.change(unit), verdict) {
-            (Some(change), Some(verdict)) => format!("{change}, {verdict}"),
-            (Some(change), None) => change,
-            (None, Some(verdict)) => verdict.to_owned(),
-            (None, None) if line.differs(unit) => "differs".to_owned(),
-            (None, None) => "alike".to_owned(),
+/// A line, under the heading of its part where it is the first of it.
+fn difference(
+    line: &ComparedLine,
+    heading: Option<Part>,
+    unit: LengthUnit,
+) -> impl IntoView + use<> {
+    let [first, second] = line.texts(unit);
+    let verdict = line.verdict(unit);
+    let mut words = Vec::from_iter(line.change(unit));
+    words.extend(verdict.map(|verdict| verdict.label().to_owned()));
+    if words.is_empty() {
+        let word = if line.differs(unit) {
+            "differs"
+        } else {
+            "alike"
         };
-        Some(words)
-    };
-    let verdict = move |wanted| {
-        let line = line.read();
-        let line = line.as_ref();
-        line.and_then(|line| line.verdict(bench.unit.get())) == Some(wanted)
-    };
+        words.push(word.to_owned());
+    }
+    let heading = heading.map(|part| {
+        view! { <tr><th scope="rowgroup" class="part" colspan="4">{part.label()}</th></tr> }
+    });
     view! {
-        <tr
-            class:better=move || verdict(solver::Verdict::Better)
-            class:worse=move || verdict(solver::Verdict::Worse)
-        >
-            <th scope="row">{label}</th>
-            <td class="figure">{move || text(0)}</td>
-            <td class="figure strong">{move || text(1)}</td>
-            <td class="figure change">{change}</td>
+        {heading}
+        <tr class=verdict.map(Verdict::label)>
+            <th scope="row">{line.label}</th>
+            <td class="figure">{first}</td>
+            <td class="figure strong">{second}</td>
+            <td class="figure change">{words.join(", ")}</td>
         </tr>
     }
 }

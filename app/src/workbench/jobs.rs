@@ -2,7 +2,7 @@
 
 use super::Workbench;
 use super::pause::Pause;
-use crate::project_file::ProjectFile;
+use crate::project_file;
 use crate::protocol::{AimWord, JobId, Progress, Purchase, Ranking, Reply, Request, USUAL_SECONDS};
 use crate::view::Place;
 use crate::worker_link::WorkerLink;
@@ -93,7 +93,7 @@ impl Jobs {
     /// Asks for the slats to buy.
     pub fn ask_purchase(&self) {
         let unit = self.bench.unit.get_untracked().into();
-        let project = ProjectFile::from(&*self.bench.project().read_untracked());
+        let project = project_file::write(&self.bench.project().read_untracked());
         if matches!(*self.purchase.read_untracked(), JobState::Running(_)) {
             // A worker that solves hears nothing: the old question ends with it.
             self.purchaser.stop();
@@ -115,7 +115,7 @@ impl Jobs {
 
     fn ask_ranking(&self) {
         let unit = self.bench.unit.get_untracked().into();
-        let project = ProjectFile::from(&*self.bench.project().read_untracked());
+        let project = project_file::write(&self.bench.project().read_untracked());
         let aim = self.aim.get_untracked();
         // The last answer stays on the screen until the next one is there.
         if !matches!(*self.ranking.read_untracked(), JobState::Done(_)) {

@@ -4,7 +4,7 @@
 use super::Workbench;
 use super::jobs::{Asker, JobState, take};
 use super::pause::Pause;
-use crate::project_file::ProjectFile;
+use crate::project_file;
 use crate::protocol::{JobId, Progress, Reply, Request, Searched, ThresholdRow, UnitWord};
 use crate::view::Place;
 use leptos::prelude::*;
@@ -26,7 +26,7 @@ pub struct Question<T: 'static> {
     busy: RwSignal<Option<Option<Progress>>>,
     asker: Asker,
     bench: Workbench,
-    request: fn(JobId, ProjectFile, UnitWord) -> Request,
+    request: fn(JobId, String, UnitWord) -> Request,
 }
 
 impl<T> Clone for Question<T> {
@@ -69,7 +69,7 @@ impl Searches {
 impl<T: Send + Sync + Clone + PartialEq + 'static> Question<T> {
     fn new(
         bench: Workbench,
-        request: fn(JobId, ProjectFile, UnitWord) -> Request,
+        request: fn(JobId, String, UnitWord) -> Request,
         read: fn(Reply) -> Result<T, Box<Reply>>,
     ) -> Self {
         let (state, busy) = (RwSignal::new(JobState::Waiting), RwSignal::new(None));
@@ -111,7 +111,7 @@ impl<T: Send + Sync + Clone + PartialEq + 'static> Question<T> {
             // A worker that searches hears nothing: the old question ends with it.
             self.asker.stop();
         }
-        let project = ProjectFile::from(&*self.bench.project().read_untracked());
+        let project = project_file::write(&self.bench.project().read_untracked());
         let unit = self.bench.unit.get_untracked().into();
         if !matches!(*self.state.read_untracked(), JobState::Done(_)) {
             self.state.set(JobState::Running(None));

@@ -155,13 +155,13 @@ impl Conversation {
 mod tests {
     use super::*;
     use crate::demo;
-    use crate::project_file::ProjectFile;
+    use crate::project_file;
     use crate::protocol::{AimWord, Progress, Ranking, UnitWord};
 
     fn request(job: u32) -> Request {
         Request::Rank {
             job: JobId(job),
-            project: ProjectFile::from(&demo::blank()),
+            project: project_file::write(&demo::blank()),
             aim: AimWord::Pencils,
             unit: UnitWord::Millimetre,
         }

@@ -39,7 +39,7 @@ impl<'a> Table<'a> {
         part: Part,
         label: &'static str,
         wish: Wish,
-        read: impl Fn(&Laid<'a>) -> Option<Value>,
+        read: &dyn Fn(&Laid<'a>) -> Option<Value>,
     ) {
         let values = [read(&self.laid[0]), read(&self.laid[1])];
         if values.iter().any(Option::is_some) {
@@ -52,44 +52,49 @@ impl<'a> Table<'a> {
         }
     }
 
-    fn length(&mut self, part: Part, label: &'static str, read: impl Fn(&Laid<'a>) -> Length) {
-        self.line(part, label, Wish::Nothing, |laid| {
+    fn length(&mut self, part: Part, label: &'static str, read: &dyn Fn(&Laid<'a>) -> Length) {
+        self.line(part, label, Wish::Nothing, &|laid| {
             Some(Value::Length(read(laid)))
         });
     }
 
     fn result(&mut self) {
         let part = Part::Result;
-        self.line(part, "Pencils from a sandwich", Wish::More, |laid| {
+        self.line(part, "Pencils from a sandwich", Wish::More, &|laid| {
             Some(Value::Count(laid.layout.pencils()))
         });
-        self.line(part, "Side by side", Wish::Nothing, |laid| {
+        self.line(part, "Side by side", Wish::Nothing, &|laid| {
             Some(Value::Count(laid.layout.across()))
         });
-        self.line(part, "From one slat length", Wish::Nothing, |laid| {
+        self.line(part, "From one slat length", Wish::Nothing, &|laid| {
             Some(Value::Count(laid.layout.lengths()))
         });
-        self.line(part, "Wood bought that is in pencils", Wish::More, |laid| {
-            let balance = laid.layout.balance()?;
-            Some(Value::Share(balance.yielded()))
-        });
-        self.line(part, "Margin for error", Wish::More, |laid| {
+        self.line(
+            part,
+            "Wood bought that is in pencils",
+            Wish::More,
+            &|laid| {
+                let balance = laid.layout.balance()?;
+                Some(Value::Share(balance.yielded()))
+            },
+        );
+        self.line(part, "Margin for error", Wish::More, &|laid| {
             Some(Value::Length(laid.layout.margin()))
         });
-        self.length(part, "Pitch", |laid| laid.layout.pitch());
-        self.length(part, "Wood between neighbours", |laid| {
+        self.length(part, "Pitch", &|laid| laid.layout.pitch());
+        self.length(part, "Wood between neighbours", &|laid| {
             laid.layout.parting()
         });
-        self.line(part, "First groove", Wish::Nothing, |laid| {
+        self.line(part, "First groove", Wish::Nothing, &|laid| {
             let first = laid.layout.grooves().first()?;
             Some(Value::Length(first.centre))
         });
-        self.length(part, "Edge at the datum", |laid| laid.layout.datum_edge());
-        self.length(part, "Edge at the far side", |laid| laid.layout.far_edge());
-        self.length(part, "Groove depth, top", |laid| {
+        self.length(part, "Edge at the datum", &|laid| laid.layout.datum_edge());
+        self.length(part, "Edge at the far side", &|laid| laid.layout.far_edge());
+        self.length(part, "Groove depth, top", &|laid| {
             laid.layout.groove_shape().top_depth()
         });
-        self.length(part, "Groove depth, bottom", |laid| {
+        self.length(part, "Groove depth, bottom", &|laid| {
             laid.layout.groove_shape().bottom_depth()
         });
     }
@@ -97,44 +102,44 @@ impl<'a> Table<'a> {
     fn gross(&mut self) {
         let needs = |laid: &Laid<'_>| GrossNeeds::of(&laid.setup(), laid.layout);
         let part = Part::Gross;
-        self.line(part, "Slats", Wish::Less, |laid| {
+        self.line(part, "Slats", Wish::Less, &|laid| {
             Some(Value::Pieces(needs(laid)?.slats))
         });
-        self.line(part, "Wood", Wish::Less, |laid| {
+        self.line(part, "Wood", Wish::Less, &|laid| {
             Some(Value::Volume(needs(laid)?.wood))
         });
-        self.line(part, "Money for slats", Wish::Less, |laid| {
+        self.line(part, "Money for slats", Wish::Less, &|laid| {
             Some(Value::Money(needs(laid)?.price))
         });
     }
 
     fn pencil(&mut self) {
         let part = Part::Pencil;
-        self.line(part, "Barrel", Wish::Nothing, |laid| {
+        self.line(part, "Barrel", Wish::Nothing, &|laid| {
             Some(Value::Words(laid.parts.barrel.name().to_owned()))
         });
-        self.line(part, "Shape", Wish::Nothing, |laid| {
+        self.line(part, "Shape", Wish::Nothing, &|laid| {
             Some(Value::Words(laid.parts.barrel.shape().label().to_owned()))
         });
-        self.line(part, label(Field::Turn), Wish::Nothing, |laid| {
+        self.line(part, label(Field::Turn), Wish::Nothing, &|laid| {
             Some(Value::Angle(laid.parts.turn))
         });
-        self.length(part, "Width over the coat, as it lies", |laid| {
+        self.length(part, "Width over the coat, as it lies", &|laid| {
             laid.layout.finished().extents().width()
         });
-        self.length(part, "Height over the coat, as it lies", |laid| {
+        self.length(part, "Height over the coat, as it lies", &|laid| {
             laid.layout.finished().extents().height()
         });
-        self.line(part, label(Field::CornerRadius), Wish::Nothing, |laid| {
+        self.line(part, label(Field::CornerRadius), Wish::Nothing, &|laid| {
             let barrel = &laid.parts.barrel;
             let rounded = barrel.shape().has_corners();
             rounded.then(|| Value::Length(barrel.corner_radius()))
         });
-        self.length(part, label(Field::Coat), |laid| laid.parts.barrel.coat());
-        self.length(part, label(Field::PencilLength), |laid| {
+        self.length(part, label(Field::Coat), &|laid| laid.parts.barrel.coat());
+        self.length(part, label(Field::PencilLength), &|laid| {
             laid.parts.barrel.length()
         });
-        self.length(part, label(Field::LeadDiameter), |laid| {
+        self.length(part, label(Field::LeadDiameter), &|laid| {
             laid.parts.barrel.lead_diameter()
         });
     }
@@ -142,26 +147,26 @@ impl<'a> Table<'a> {
     fn slats(&mut self) {
         let alike = |laid: &Laid<'_>| laid.parts.top == laid.parts.bottom;
         if self.laid.iter().all(alike) {
-            self.slat(Part::Slats, |laid| &laid.parts.bottom);
+            self.slat(Part::Slats, &|laid| &laid.parts.bottom);
         } else {
-            self.slat(Part::TopSlat, |laid| &laid.parts.top);
-            self.slat(Part::BottomSlat, |laid| &laid.parts.bottom);
+            self.slat(Part::TopSlat, &|laid| &laid.parts.top);
+            self.slat(Part::BottomSlat, &|laid| &laid.parts.bottom);
         }
     }
 
-    fn slat(&mut self, part: Part, slat: impl Fn(&Laid<'a>) -> &'a Slat) {
-        self.line(part, "Stock", Wish::Nothing, |laid| {
+    fn slat(&mut self, part: Part, slat: &dyn Fn(&Laid<'a>) -> &'a Slat) {
+        self.line(part, "Stock", Wish::Nothing, &|laid| {
             Some(Value::Words(slat(laid).name().to_owned()))
         });
-        self.length(part, label(Field::SlatLength), |laid| slat(laid).length());
-        self.length(part, label(Field::SlatWidth), |laid| slat(laid).width());
-        self.length(part, "Width guaranteed at the groove head", |laid| {
+        self.length(part, label(Field::SlatLength), &|laid| slat(laid).length());
+        self.length(part, label(Field::SlatWidth), &|laid| slat(laid).width());
+        self.length(part, "Width guaranteed at the groove head", &|laid| {
             slat(laid).guaranteed_width()
         });
-        self.length(part, label(Field::SlatThickness), |laid| {
+        self.length(part, label(Field::SlatThickness), &|laid| {
             slat(laid).thickness()
         });
-        self.length(part, "Thickness guaranteed at the groove head", |laid| {
+        self.length(part, "Thickness guaranteed at the groove head", &|laid| {
             slat(laid).guaranteed_thickness()
         });
     }
@@ -169,7 +174,7 @@ impl<'a> Table<'a> {
     fn machining(&mut self) {
         let part = Part::Machining;
         let rules = |laid: &Laid<'a>| -> &'a Rules { &laid.parts.rules };
-        self.line(part, "Spacing", Wish::Nothing, |laid| {
+        self.line(part, "Spacing", Wish::Nothing, &|laid| {
             let spacing = match rules(laid).spacing {
                 PitchRule::Closest => Spacing::Closest,
                 PitchRule::Spread => Spacing::Spread,
@@ -178,10 +183,10 @@ impl<'a> Table<'a> {
             };
             Some(Value::Words(spacing.label().to_owned()))
         });
-        self.line(part, "Cutter set", Wish::Nothing, |laid| {
+        self.line(part, "Cutter set", Wish::Nothing, &|laid| {
             laid.parts.cutter_set.clone().map(Value::Words)
         });
-        self.line(part, label(Field::MostAcross), Wish::Nothing, |laid| {
+        self.line(part, label(Field::MostAcross), Wish::Nothing, &|laid| {
             rules(laid).most.map(Value::Count)
         });
         let lengths: [(Field, Read<Rules>); 11] = [
@@ -198,22 +203,22 @@ impl<'a> Table<'a> {
             (Field::SawKerf, |rules| rules.saw_kerf),
         ];
         for (field, read) in lengths {
-            self.length(part, label(field), |laid| read(rules(laid)));
+            self.length(part, label(field), &|laid| read(rules(laid)));
         }
-        self.line(part, label(Field::Relief), Wish::Nothing, |laid| {
+        self.line(part, label(Field::Relief), Wish::Nothing, &|laid| {
             Some(Value::Angle(rules(laid).relief))
         });
-        self.line(part, label(Field::SlatRejects), Wish::Nothing, |laid| {
+        self.line(part, label(Field::SlatRejects), Wish::Nothing, &|laid| {
             Some(Value::Share(rules(laid).slat_rejects))
         });
-        self.line(part, label(Field::PencilRejects), Wish::Nothing, |laid| {
+        self.line(part, label(Field::PencilRejects), Wish::Nothing, &|laid| {
             Some(Value::Share(rules(laid).pencil_rejects))
         });
     }
 
     fn checks(&mut self) {
         for rule in Rule::ALL {
-            self.line(Part::Checks, rule.label(), Wish::Pass, |laid| {
+            self.line(Part::Checks, rule.label(), Wish::Pass, &|laid| {
                 let mut checks = laid.layout.checks().iter();
                 let check: &Check = checks.find(|check| check.rule == rule)?;
                 Some(Value::Margin(check.margin(), check.outcome))
@@ -223,7 +228,7 @@ impl<'a> Table<'a> {
 
     fn wood(&mut self) {
         for class in WoodClass::ALL {
-            self.line(Part::Wood, class.label(), Wish::Nothing, |laid| {
+            self.line(Part::Wood, class.label(), Wish::Nothing, &|laid| {
                 let share = laid.layout.balance()?.share(class);
                 Some(Value::Share(share))
             });

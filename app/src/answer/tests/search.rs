@@ -6,7 +6,7 @@ use solver::{AxisChoice, Field, Pairs, ProjectDraft, Spacing, Turns, Typed, Way,
 use super::{JOB, project, refused, typed};
 use crate::answer::answer;
 use crate::demo;
-use crate::project_file::{ProjectFile, WayWord};
+use crate::project_file::{self, WayWord};
 use crate::protocol::{
     ChangeLine, FoundRow, GoalWord, OwnerWord, Progress, Reply, Request, Searched, ThresholdRow,
     UnitWord,
@@ -17,7 +17,7 @@ fn ask(project: &ProjectDraft) -> (Reply, Vec<Reply>) {
     let mut heard = Vec::new();
     let request = Request::Search {
         job: JOB,
-        project: ProjectFile::from(project),
+        project: project_file::write(project),
         unit: UnitWord::Millimetre,
     };
     let reply = answer(request, &mut |reply| heard.push(reply));
@@ -33,7 +33,7 @@ fn searched(project: &ProjectDraft) -> Searched {
 }
 
 fn ask_thresholds(project: &ProjectDraft, unit: UnitWord) -> Reply {
-    let project = ProjectFile::from(project);
+    let project = project_file::write(project);
     let job = JOB;
     answer(Request::Thresholds { job, project, unit }, &mut |_| ())
 }
