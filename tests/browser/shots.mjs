@@ -13,6 +13,13 @@ const sizes = {
   phone: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
 };
 
+/** Sets the layout aside and lays out another one. */
+async function compare(page) {
+  await page.getByRole("button", { name: "Set this layout aside" }).click();
+  await page.getByLabel("Top slat", { exact: true }).selectOption({ label: "Wide, 78" });
+  await page.getByLabel("Bottom slat", { exact: true }).selectOption({ label: "Wide, 78" });
+}
+
 await mkdir(folder, { recursive: true });
 const [browser, site] = await Promise.all([launch(), serve()]);
 for (const [size, options] of Object.entries(sizes)) {
@@ -21,6 +28,7 @@ for (const [size, options] of Object.entries(sizes)) {
     for (const place of ["layout", "barrel", "timber"]) {
       await page.locator(`nav a[href="#${place}"]`).click();
       await page.locator(`.${place}-place`).waitFor();
+      if (place === "layout") await compare(page);
       await page.waitForTimeout(1500); // the workers answer, the fonts are there
       await page.evaluate(() => scrollTo(0, 0));
       await page.screenshot({ path: join(folder, `${size}-${colorScheme}-${place}.png`) });

@@ -5,6 +5,7 @@
 
 use super::path::Path;
 use super::{Area, Dimension, Edge, Sheet, Size};
+use crate::quantity::norm;
 use std::cmp::Ordering;
 
 /// The side of a view on which dimensions stand.
@@ -390,7 +391,7 @@ fn hull(one: (f64, f64), other: (f64, f64)) -> (f64, f64) {
 /// A straight leader from a text to a point, with its arrow.
 fn leader(tip: (f64, f64), text: (f64, f64)) -> (String, String) {
     let (run, rise) = (text.0 - tip.0, text.1 - tip.1);
-    let length = libm::hypot(run, rise).max(1.0);
+    let length = norm(run, rise).max(1.0);
     let (run, rise) = (run / length * ARROW, rise / length * ARROW);
     let foot = (tip.0 + run, tip.1 + rise);
     let arrow = Path::new().polygon(&[

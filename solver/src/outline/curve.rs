@@ -7,7 +7,7 @@
 //! that differs from the drawn one by no more than that.
 
 use super::Segment;
-use crate::quantity::{Direction, Point};
+use crate::quantity::{Direction, Point, norm};
 use kurbo::{CubicBez, ParamCurve};
 
 /// How far an arc may lie from the curve it stands for, mm: a hundredth of a micrometre.
@@ -36,9 +36,8 @@ pub(super) fn append(curve: &CubicBez, segments: &mut Vec<Segment>) {
 
 fn halve(curve: &CubicBez, halvings: u32, segments: &mut Vec<Segment>) {
     let (from, to) = (point(curve.p0), point(curve.p3));
-    let reach = (curve.p1 - curve.p0)
-        .hypot()
-        .max((curve.p2 - curve.p0).hypot());
+    let (first, second) = (curve.p1 - curve.p0, curve.p2 - curve.p0);
+    let reach = norm(first.x, first.y).max(norm(second.x, second.y));
     if from.distance(to).in_millimetres() < SHORTEST && (reach < SHORTEST || halvings == 0) {
         return;
     }

@@ -1,6 +1,6 @@
 //! The two kinds of piece an outline is made of, kept exact.
 
-use crate::quantity::{Direction, Point};
+use crate::quantity::{Direction, Point, norm};
 
 /// One piece of an outline, run through counter-clockwise.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -75,7 +75,7 @@ impl Arc {
     #[must_use]
     pub fn middle(&self) -> Point {
         let (x, y) = (self.from.x + self.to.x, self.from.y + self.to.y);
-        let size = libm::hypot(x, y);
+        let size = norm(x, y);
         // The two ends of half a turn point opposite ways: the middle is a quarter on.
         let normal = if size < 1e-9 {
             let quarter = self.from.quarter_turn();

@@ -9,5 +9,6 @@ mod point;
 mod scalar;
 
 pub use angle::Angle;
+pub(crate) use point::norm;
 pub use point::{Direction, Point};
 pub use scalar::{Area, Length, Volume};

@@ -3,7 +3,7 @@
 use super::wave::Wave;
 use crate::layout;
 use crate::outline::{Outline, Reach, Segment};
-use crate::quantity::{Angle, Direction, Length, Point};
+use crate::quantity::{Angle, Direction, Length, Point, norm};
 
 /// A range of turns, possibly of one turn only.
 #[derive(Debug, Clone, Copy)]
@@ -259,7 +259,7 @@ fn glue_ends(wood: &Outline, glue: GlueLine) -> Vec<f64> {
     let (across, level) = (glue.reach.in_millimetres(), glue.level.in_millimetres());
     let mut ends = Vec::new();
     // While the outline turns, the ends of the glue line run round it on a circle.
-    let circle = Length::millimetres(libm::hypot(across, level));
+    let circle = Length::millimetres(norm(across, level));
     let places = wood.crossings_with_circle(circle);
     for side in [across, -across] {
         let own = libm::atan2(level, side).to_degrees();

@@ -1,6 +1,6 @@
 //! A size that changes with the turn of the barrel as a sinusoid.
 
-use crate::quantity::Direction;
+use crate::quantity::{Direction, norm};
 use std::ops::{Add, Mul, Sub};
 
 /// `constant + cosine·cos θ + sine·sin θ`, mm, for a turn θ.
@@ -44,7 +44,7 @@ impl Wave {
 
     /// The turn at which it is greatest, or nothing where it is level.
     pub(super) fn crest(&self) -> Option<Direction> {
-        let size = libm::hypot(self.cosine, self.sine);
+        let size = norm(self.cosine, self.sine);
         (size > 0.0).then(|| Direction {
             x: self.cosine / size,
             y: self.sine / size,
