@@ -8,5 +8,7 @@ mod cases;
 mod dice;
 pub mod shop;
 mod trace;
+mod work;
 
 pub use trace::trace;
+pub use work::{KINDS, work};

@@ -28,13 +28,14 @@ macro_rules! scalar {
             /// The smaller of the two.
             #[must_use]
             pub const fn min(self, other: Self) -> Self {
-                Self(self.0.min(other.0))
+                // A comparison is one instruction in a browser, where `f64::min` is a call.
+                if other.0 < self.0 { other } else { self }
             }
 
             /// The larger of the two.
             #[must_use]
             pub const fn max(self, other: Self) -> Self {
-                Self(self.0.max(other.0))
+                if other.0 > self.0 { other } else { self }
             }
 
             /// The size without its sign.

@@ -477,6 +477,10 @@ impl<'a> Field<'a> {
 }
 
 impl Choosable {
+    const fn pair(&self) -> (usize, usize) {
+        (self.top, self.bottom)
+    }
+
     fn wood_with(&self, across: u32) -> f64 {
         self.wood / f64::from(across)
     }

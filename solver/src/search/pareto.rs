@@ -1,6 +1,6 @@
 //! Which of all choices are best, and which lie on the frontier of wood and margin.
 
-use super::room::{Room, SLACK};
+use super::room::SLACK;
 use super::{Choosable, Field, Found, Goal};
 use std::cmp::Ordering;
 
@@ -15,78 +15,95 @@ pub(super) struct Step {
 ///
 /// Candidates are looked at by growing wood; the exact margin is worked out only where the bound
 /// exceeds the widest margin so far, so nothing that could belong is left out.
+///
+/// The wood is that of the pair of slats, whatever cuts the grooves. So only pairs are put in
+/// order, with each number of pencils across, and of a pair no more than the choices whose bound
+/// may still belong.
 pub(super) fn frontier(field: &Field<'_>, choices: &[Choosable]) -> Vec<Step> {
-    struct Candidate<'a> {
-        choice: &'a Choosable,
-        across: u32,
-        wood: f64,
-        money: f64,
-    }
-    let mut candidates: Vec<Candidate<'_>> = choices
-        .iter()
-        .flat_map(|choice| {
-            (1..=choice.most).map(move |across| Candidate {
-                choice,
+    let mut bunches: Vec<Bunch<'_>> = choices
+        .chunk_by(|one, other| one.pair() == other.pair())
+        .flat_map(|of_pair| {
+            let most = of_pair.iter().map(|choice| choice.most).max();
+            (1..=most.unwrap_or(0)).map(move |across| Bunch {
+                wood: of_pair[0].wood_with(across),
                 across,
-                wood: choice.wood_with(across),
-                money: choice.money_with(across),
+                of_pair,
             })
         })
         .collect();
     // The sort is stable: equals keep the order of the lists.
-    candidates.sort_by(|one, other| {
-        one.wood
-            .total_cmp(&other.wood)
-            .then(one.money.total_cmp(&other.money))
-    });
+    bunches.sort_by(|one, other| one.wood.total_cmp(&other.wood));
     let mut steps: Vec<Step> = Vec::new();
     let mut widest = f64::NEG_INFINITY;
-    let mut rooms: Option<((usize, usize), Room)> = None;
-    for Candidate {
-        choice,
-        across,
-        wood,
-        ..
-    } in candidates
-    {
-        let pair = (choice.top, choice.bottom);
-        let room = match rooms {
-            Some((at, room)) if at == pair => room,
-            _ => field.room(choice.top, choice.bottom),
-        };
-        rooms = Some((pair, room));
+    for alike in bunches.chunk_by(|one, other| one.wood == other.wood) {
         // Of the same wood a margin as wide is an equal; of more wood it is no step.
-        let same_wood = steps
-            .last()
-            .is_some_and(|step| step.found.wood.in_cubic_millimetres() == wood);
-        let needed = if same_wood {
-            widest - SLACK
-        } else {
-            widest + SLACK
-        };
-        if choice.bound(&room, across, field.pitch(choice.set)) < needed {
-            continue;
-        }
-        let Some(found) = field.lay(choice, across, needed) else {
-            continue;
-        };
-        let margin = found.margin.in_millimetres();
-        if same_wood && (margin - widest).abs() <= SLACK {
-            if let Some(step) = steps.last_mut() {
-                step.equals.push(found);
+        let mut candidates: Vec<(u32, &Choosable, f64)> = alike
+            .iter()
+            .flat_map(|bunch| bunch.bounded(field, widest - SLACK))
+            .collect();
+        candidates.sort_by(|(across, one, _), (other_across, other, _)| {
+            let money = one.money_with(*across);
+            money.total_cmp(&other.money_with(*other_across))
+        });
+        let mut begun = false;
+        for (across, choice, bound) in candidates {
+            let needed = if begun {
+                widest - SLACK
+            } else {
+                widest + SLACK
+            };
+            if bound < needed {
+                continue;
             }
-        } else if margin > widest + SLACK {
-            if same_wood {
-                steps.pop();
+            let Some(found) = field.lay(choice, across, needed) else {
+                continue;
+            };
+            let margin = found.margin.in_millimetres();
+            if begun && (margin - widest).abs() <= SLACK {
+                if let Some(step) = steps.last_mut() {
+                    step.equals.push(found);
+                }
+            } else if margin > widest + SLACK {
+                if begun {
+                    steps.pop();
+                }
+                begun = true;
+                widest = margin;
+                steps.push(Step {
+                    found,
+                    equals: vec![found],
+                });
             }
-            widest = margin;
-            steps.push(Step {
-                found,
-                equals: vec![found],
-            });
         }
     }
     steps
+}
+
+/// What can be laid on a pair of slats with so many pencils across.
+struct Bunch<'a> {
+    wood: f64,
+    across: u32,
+    of_pair: &'a [Choosable],
+}
+
+impl<'a> Bunch<'a> {
+    /// The choices whose margin may be as wide as `floor`, mm, each with its bound.
+    fn bounded(&self, field: &Field<'_>, floor: f64) -> Vec<(u32, &'a Choosable, f64)> {
+        let first = &self.of_pair[0];
+        if first.upright < floor {
+            return Vec::new();
+        }
+        let room = field.room(first.top, first.bottom);
+        let able = self
+            .of_pair
+            .iter()
+            .filter(|choice| self.across <= choice.most);
+        let bounded = able.map(|choice| {
+            let bound = choice.bound(&room, self.across, field.pitch(choice.set));
+            (self.across, choice, bound)
+        });
+        bounded.filter(|(.., bound)| *bound >= floor).collect()
+    }
 }
 
 /// All that are best under a goal.

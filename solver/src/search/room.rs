@@ -117,7 +117,7 @@ impl Room {
             self.floors(),
         ]
         .into_iter()
-        .fold(f64::INFINITY, f64::min)
+        .fold(f64::INFINITY, lesser)
     }
 
     /// The narrowest that the wood can lie in this room, mm; nothing where it is too thin. The
@@ -328,5 +328,10 @@ fn least(margins: &[Wave], turn: Direction) -> f64 {
     margins
         .iter()
         .map(|margin| margin.at(turn))
-        .fold(f64::INFINITY, f64::min)
+        .fold(f64::INFINITY, lesser)
+}
+
+/// The lesser of two margins: one comparison in a browser, where `f64::min` is a call.
+fn lesser(one: f64, other: f64) -> f64 {
+    if other < one { other } else { one }
 }

@@ -3,6 +3,7 @@
 use std::process::Command;
 
 use crate::{
+    agreement,
     command::{cargo, command, run},
     failure::Failure,
     sizes,
@@ -49,7 +50,10 @@ pub(crate) fn trunk(words: &str) -> Result<Command, Failure> {
     Ok(trunk)
 }
 
-/// `cargo xtask bench`: the benchmarks of the solver.
+/// `cargo xtask bench`: the benchmarks of the solver, and its pace as wasm beside native.
 pub(crate) fn bench() -> Result<(), Failure> {
-    run(&mut cargo("bench --locked --package solver"))
+    run(&mut cargo("bench --locked --package solver"))?;
+    wasm::ready()?;
+    tools::ready()?;
+    agreement::pace()
 }

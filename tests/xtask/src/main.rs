@@ -33,7 +33,7 @@ cargo xtask serve [--port N]   build the page and serve it on 127.0.0.1 (port 80
 cargo xtask build              build the page into dist/ and weigh it against the size budgets
 cargo xtask test               every check: format, lints, tests, docs, native = wasm, the page in Chromium
 cargo xtask test fast          the checks that need neither a release build nor a browser
-cargo xtask bench              the benchmarks of the solver
+cargo xtask bench              the benchmarks of the solver, and its pace in wasm beside native
 cargo xtask shots              pictures of every screen, into tests/browser/shots
 cargo xtask timing             how long one step of a dimension takes on the page, as a ratio
 cargo xtask help               this text
