@@ -1,6 +1,7 @@
 //! What the pencil is: its outline, its sizes, its numbers.
 
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
+use super::keyed::keyed;
 use super::number_field::NumberField;
 use super::path_field::PathField;
 use super::problem_list::{ProblemList, named};
@@ -83,9 +84,7 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                     }}
                     <ShapeChoice/>
                     {move || own_fields(chosen.get(), shape.get())}
-                    <For each=move || homeless.get() key=|at| *at let(at)>
-                        <NumberField at context="column"/>
-                    </For>
+                    {keyed(move || homeless.get(), |at| view! { <NumberField at context="column"/> })}
                     {move || {
                         let id = chosen.get();
                         view! {

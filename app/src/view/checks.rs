@@ -1,5 +1,6 @@
 //! The checks of the layout as statements with their margins.
 
+use super::keyed::keyed;
 use crate::workbench::Workbench;
 use leptos::prelude::*;
 use solver::{Outcome, Rule};
@@ -45,7 +46,7 @@ pub(crate) fn Checks() -> impl IntoView {
                         <th scope="col">"Found, against what is asked"</th>
                     </tr>
                 </thead>
-                <tbody><For each=move || rules.get() key=|rule| *rule children=row/></tbody>
+                <tbody>{keyed(move || rules.get(), row)}</tbody>
             </table>
         </section>
     }

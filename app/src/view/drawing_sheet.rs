@@ -1,6 +1,7 @@
 //! A drawing whose driving dimensions are fields, with gauges for what can be slid.
 
 use super::drawn::{DrawnDimensions, DrawnLabels, DrawnShapes, dimension_of};
+use super::keyed::keyed;
 use super::number_field::{Look, NumberField};
 use super::sliding_gauge::{Gauge, GaugeGrip, GaugeMark};
 use super::wood_balance::Lit;
@@ -180,11 +181,10 @@ pub(crate) fn DrawingSheet(
                 <DrawnLabels labels/>
                 {gauges.map(|gauge| view! { <GaugeMark gauge stale/> }).collect_view()}
             </svg>
-            <For
-                each=move || driving.get()
-                key=|entry| *entry
-                children=move |(measured, at)| view! { <DrivingField drawing measured at context/> }
-            />
+            {keyed(
+                move || driving.get(),
+                move |(measured, at)| view! { <DrivingField drawing measured at context/> },
+            )}
             {gauges.map(|gauge| view! { <GaugeGrip gauge stale/> }).collect_view()}
         </div>
     }

@@ -1,6 +1,7 @@
 //! The lines of a drawing. Elements stay on the page while a dimension is typed or slid; only
 //! what has changed in them is set anew.
 
+use super::keyed::keyed;
 use super::wood_balance::Lit;
 use leptos::prelude::*;
 use solver::{Dimension, Drawing, Edge, Label, Size, Style, WoodClass};
@@ -39,7 +40,7 @@ pub(crate) fn DrawnShapes(
         }
     };
     view! {
-        <g class="part"><For each=move || shapes.get() key=|shape| *shape children=shape/></g>
+        <g class="part">{keyed(move || shapes.get(), shape)}</g>
     }
 }
 
@@ -97,7 +98,7 @@ pub(crate) fn DrawnDimensions(
         }
     };
     view! {
-        <g class="dimensions"><For each=move || sizes.get() key=|size| *size children=lines/></g>
+        <g class="dimensions">{keyed(move || sizes.get(), lines)}</g>
     }
 }
 
@@ -132,7 +133,7 @@ pub(crate) fn DrawnLabels(
         }
     };
     view! {
-        <g class="labels"><For each=move || 0..count.get() key=|at| *at children=label/></g>
+        <g class="labels">{keyed(move || Vec::from_iter(0..count.get()), label)}</g>
     }
 }
 

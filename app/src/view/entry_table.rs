@@ -1,6 +1,7 @@
 //! A table of the project: change, add, copy, move and delete its rows, to and from a spreadsheet.
 
 use super::entry_row::{Choices, Row, focus_row};
+use super::keyed::keyed;
 use crate::spreadsheet;
 use crate::workbench::{Table, Workbench};
 use leptos::prelude::*;
@@ -71,9 +72,7 @@ pub(crate) fn EntryTable(
                         </tr>
                     </thead>
                     <tbody>
-                        <For each=move || shown_rows.get() key=|id| *id let(row)>
-                            <Row table row choices/>
-                        </For>
+                        {keyed(move || shown_rows.get(), move |row| view! { <Row table row choices/> })}
                     </tbody>
                 </table>
             </div>

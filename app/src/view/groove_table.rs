@@ -1,5 +1,6 @@
 //! Where each groove goes, from the datum edge.
 
+use super::keyed::keyed;
 use crate::workbench::Workbench;
 use leptos::prelude::*;
 use solver::{Length, figure};
@@ -59,7 +60,7 @@ pub(crate) fn GrooveTable() -> impl IntoView {
                 <thead>
                     <tr><th scope="col">"Groove"</th><th scope="col" class="figure">"Centre"</th></tr>
                 </thead>
-                <tbody><For each=move || 0..count.get() key=|at| *at children=row/></tbody>
+                <tbody>{keyed(move || Vec::from_iter(0..count.get()), row)}</tbody>
             </table>
         </section>
     }

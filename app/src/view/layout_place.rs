@@ -6,6 +6,7 @@ use super::comparison::Comparison;
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
 use super::entry_table::EntryTable;
 use super::groove_table::GrooveTable;
+use super::keyed::keyed;
 use super::number_field::NumberField;
 use super::problem_list::{ProblemList, named};
 use super::ranking_table::RankingTable;
@@ -216,9 +217,7 @@ fn Pencil(homeless: Memo<Vec<Slot>>) -> impl IntoView {
             <div class="choices" role="radiogroup" aria-label="How the barrel lies">{ways}</div>
             <Show when=turned><NumberField at=Slot::Turn context="column"/></Show>
             // Sizes that have no place on the drawing are asked for here.
-            <For each=move || homeless.get() key=|at| *at let(at)>
-                <NumberField at context="column"/>
-            </For>
+            {keyed(move || homeless.get(), |at| view! { <NumberField at context="column"/> })}
             {move || {
                 let id = barrel.get();
                 view! {

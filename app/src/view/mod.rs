@@ -11,6 +11,7 @@ mod entry_row;
 mod entry_table;
 mod file_menu;
 mod groove_table;
+mod keyed;
 mod layout_place;
 mod number_field;
 mod order_table;

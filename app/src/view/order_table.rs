@@ -1,5 +1,6 @@
 //! The order book.
 
+use super::keyed::keyed;
 use super::layout_place::{choices, read_id};
 use super::number_field::{Look, NumberField};
 use super::problem_list::named;
@@ -38,9 +39,7 @@ pub(crate) fn OrderTable() -> impl IntoView {
                         </tr>
                     </thead>
                     <tbody>
-                        <For each=move || 0..lines.get() key=|at| *at let(at)>
-                            <OrderRow at/>
-                        </For>
+                        {keyed(move || Vec::from_iter(0..lines.get()), |at| view! { <OrderRow at/> })}
                     </tbody>
                 </table>
             </Show>

@@ -2,6 +2,7 @@
 
 use super::drawing_sheet::SheetSize;
 use super::drawn::{DrawnLabels, place};
+use super::keyed::keyed;
 use super::problem_list::named;
 use crate::workbench::Workbench;
 use leptos::html::Div;
@@ -85,7 +86,7 @@ fn Picture(chart: Memo<Option<Chart>>) -> impl IntoView {
             <path class="grid" d=move || path(|chart| &chart.grid)/>
             <path class="axes" d=move || path(|chart| &chart.axes)/>
             <path class="steps" d=move || path(|chart| &chart.stairs)/>
-            <For each=move || 0..count.get() key=|at| *at children=stock/>
+            {keyed(move || Vec::from_iter(0..count.get()), stock)}
             <DrawnLabels labels/>
         </svg>
     }
