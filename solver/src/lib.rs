@@ -36,6 +36,7 @@ mod rules;
 mod seam;
 mod search;
 mod search_rules;
+mod sequence;
 mod shape;
 mod slat;
 mod staircase;

@@ -4,6 +4,7 @@ use crate::barrel::Barrel;
 use crate::layout::{Layout, Setup, lay_out};
 use crate::quantity::{Angle, Volume};
 use crate::rules::Rules;
+use crate::sequence::in_order;
 use crate::slat::Slat;
 use std::cmp::Ordering;
 
@@ -78,9 +79,8 @@ pub fn rank(
             each(candidates.len());
         }
     }
-    // The sort is stable, so equals keep the order of the lists.
-    candidates.sort_by(|one, other| compare(one, other, aim));
-    candidates
+    // Equals keep the order of the lists.
+    in_order(candidates, |one, other| compare(one, other, aim))
 }
 
 impl GrossNeeds {

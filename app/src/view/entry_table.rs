@@ -2,6 +2,7 @@
 
 use super::entry_row::{Choices, Row, focus_row};
 use super::keyed::keyed;
+use super::when::When;
 use crate::spreadsheet;
 use crate::workbench::{Table, Workbench};
 use leptos::prelude::*;
@@ -76,12 +77,12 @@ pub(crate) fn EntryTable(
                     </tbody>
                 </table>
             </div>
-            <Show when=move || rows.read().is_empty()>
+            <When holds=move || rows.read().is_empty()>
                 <p class="empty">{empty}</p>
-            </Show>
-            <Show when=move || { rows.read().len() > MOST_ROWS }>
+            </When>
+            <When holds=move || { rows.read().len() > MOST_ROWS }>
                 <Parts count=Signal::derive(move || rows.read().len()) shown=shown_part part/>
-            </Show>
+            </When>
             <div class="actions">
                 <button type="button" id=add_button_id(table) on:click=add>{format!("Add a {}", table.noun())}</button>
                 {children.map(|children| children())}

@@ -1,6 +1,7 @@
 //! Where each groove goes, from the datum edge.
 
 use super::keyed::keyed;
+use super::when::When;
 use crate::workbench::Workbench;
 use leptos::prelude::*;
 use solver::{Length, figure};
@@ -46,9 +47,9 @@ pub(crate) fn GrooveTable() -> impl IntoView {
     .map(|(name, measure)| {
         let value = Memo::new(move |_| layout.with(|shown| Some(measure(&shown.as_ref()?.layout))));
         view! {
-            <Show when=move || value.get().is_some()>
+            <When holds=move || value.get().is_some()>
                 <div><dt>{name}</dt><dd class="figure">{move || value.get().map(length)}</dd></div>
-            </Show>
+            </When>
         }
     })
     .collect_view();

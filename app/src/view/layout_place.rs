@@ -13,6 +13,7 @@ use super::ranking_table::RankingTable;
 use super::search_table::SearchTable;
 use super::stairs::Stairs;
 use super::threshold_table::ThresholdTable;
+use super::when::When;
 use super::wood_balance::{Lit, WoodBalanceTable};
 use crate::workbench::{Shown, Slot, Table, Workbench, barrel_shape};
 use leptos::prelude::*;
@@ -215,7 +216,7 @@ fn Pencil(homeless: Memo<Vec<Slot>>) -> impl IntoView {
                 </select>
             </div>
             <div class="choices" role="radiogroup" aria-label="How the barrel lies">{ways}</div>
-            <Show when=turned><NumberField at=Slot::Turn context="column"/></Show>
+            <When holds=turned><NumberField at=Slot::Turn context="column"/></When>
             // Sizes that have no place on the drawing are asked for here.
             {keyed(move || homeless.get(), |at| view! { <NumberField at context="column"/> })}
             {move || {
@@ -328,17 +329,17 @@ fn Machining() -> impl IntoView {
         <fieldset>
             <legend>"Machining"</legend>
             <div class="choices" role="radiogroup" aria-label="How grooves are spaced">{spacings}</div>
-            <Show when=move || spacing.get() == Spacing::Set>
+            <When holds=move || spacing.get() == Spacing::Set>
                 <SetChoice/>
-            </Show>
+            </When>
             // On the drawing the land can be typed over only where it sets the pitch, and only
             // between two pencils.
-            <Show when=move || spacing.get() != Spacing::Closest || bench.layout().with(few_pencils)>
+            <When holds=move || spacing.get() != Spacing::Closest || bench.layout().with(few_pencils)>
                 <NumberField at=Slot::Rules(Field::Land) context="column"/>
-            </Show>
-            <Show when=move || spacing.get() == Spacing::Given && bench.layout().with(few_pencils)>
+            </When>
+            <When holds=move || spacing.get() == Spacing::Given && bench.layout().with(few_pencils)>
                 <NumberField at=Slot::Rules(Field::Pitch) context="column"/>
-            </Show>
+            </When>
             {rule_fields(&[
                 Field::MostAcross,
                 Field::EdgeAllowance,

@@ -29,6 +29,7 @@ mod stairs;
 mod text_field;
 mod threshold_table;
 mod timber_place;
+mod when;
 mod wood_balance;
 
 pub use place::Place;

@@ -4,6 +4,7 @@ use super::keyed::keyed;
 use super::layout_place::{choices, read_id};
 use super::number_field::{Look, NumberField};
 use super::problem_list::named;
+use super::when::When;
 use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
 use solver::{OrderDraft, Typed};
@@ -26,10 +27,10 @@ pub(crate) fn OrderTable() -> impl IntoView {
     view! {
         <section class="result orders" aria-labelledby="orders-title">
             <h2 id="orders-title">"Order book"</h2>
-            <Show when=move || lines.get() == 0>
+            <When holds=move || lines.get() == 0>
                 <p class="empty">"No orders yet. Add one to see which slats to buy."</p>
-            </Show>
-            <Show when=move || { lines.get() > 0 }>
+            </When>
+            <When holds=move || { lines.get() > 0 }>
                 <table class="entry">
                     <thead>
                         <tr>
@@ -42,7 +43,7 @@ pub(crate) fn OrderTable() -> impl IntoView {
                         {keyed(move || Vec::from_iter(0..lines.get()), |at| view! { <OrderRow at/> })}
                     </tbody>
                 </table>
-            </Show>
+            </When>
             <button type="button" on:click=add>"Add an order"</button>
         </section>
     }

@@ -1,5 +1,6 @@
 //! A size of a drawing that is set by sliding the jaw of a gauge: by mouse, finger, pen or key.
 
+use super::when::When;
 use crate::workbench::Workbench;
 use leptos::prelude::*;
 use solver::{Drawing, Grip, Handle, Length, Stride, figure};
@@ -165,7 +166,7 @@ pub(crate) fn GaugeMark(
     stale: Signal<bool>,
 ) -> impl IntoView {
     view! {
-        <Show when=move || !stale.get() && gauge.shown.with(Option::is_some)>
+        <When holds=move || !stale.get() && gauge.shown.with(Option::is_some)>
             <g class="gauge" class:held=move || gauge.is_held() || gauge.keyed.get()>
                 <path class="reach" d=move || gauge.path(|handle| &handle.reach)/>
                 <path class="beam" d=move || gauge.path(|handle| &handle.beam)/>
@@ -173,7 +174,7 @@ pub(crate) fn GaugeMark(
                 <path class="jaw" d=move || gauge.path(|handle| &handle.jaw)/>
                 <path class="knurl" d=move || gauge.path(|handle| &handle.knurl)/>
             </g>
-        </Show>
+        </When>
     }
 }
 
@@ -222,7 +223,7 @@ pub(crate) fn GaugeGrip(
         }
     };
     view! {
-        <Show when=move || !stale.get() && gauge.shown.with(Option::is_some)>
+        <When holds=move || !stale.get() && gauge.shown.with(Option::is_some)>
             <div
                 class="grip"
                 class:keyed=move || gauge.keyed.get()
@@ -246,7 +247,7 @@ pub(crate) fn GaugeGrip(
                 on:focus=on_focus
                 on:blur=on_blur
             ></div>
-        </Show>
+        </When>
     }
 }
 

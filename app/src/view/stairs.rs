@@ -4,6 +4,7 @@ use super::drawing_sheet::SheetSize;
 use super::drawn::{DrawnLabels, place};
 use super::keyed::keyed;
 use super::problem_list::named;
+use super::when::When;
 use crate::workbench::Workbench;
 use leptos::html::Div;
 use leptos::prelude::*;
@@ -35,7 +36,7 @@ pub(crate) fn Stairs() -> impl IntoView {
         <section class="result stairs" aria-labelledby="stairs-title">
             <h2 id="stairs-title">"Pencils against slat width"</h2>
             <div class="chart" node_ref=frame>
-                <Show when=move || chart.with(Option::is_some)><Picture chart/></Show>
+                <When holds=move || chart.with(Option::is_some)><Picture chart/></When>
             </div>
             <p class="hint">{words}</p>
         </section>

@@ -1,5 +1,6 @@
 //! Where the wood goes: a bar, and the same as a table.
 
+use super::when::When;
 use crate::workbench::Workbench;
 use leptos::prelude::*;
 use solver::{Volume, WoodBalance, WoodClass, figure};
@@ -66,15 +67,13 @@ pub(crate) fn WoodBalanceTable(
     view! {
         <section class="result balance" aria-labelledby="balance-title">
             <h2 id="balance-title">"Where the wood of a sandwich goes"</h2>
-            <Show
-                when=move || balance.with(Option::is_some)
-                fallback=|| view! {
-                    <p class="empty">"A check fails, so there is no balance yet. Mend the check that fails first."</p>
-                }
-            >
+            <When holds=move || balance.with(Option::is_none)>
+                <p class="empty">"A check fails, so there is no balance yet. Mend the check that fails first."</p>
+            </When>
+            <When holds=move || balance.with(Option::is_some)>
                 <Bar balance/>
                 <Table balance lit/>
-            </Show>
+            </When>
         </section>
     }
 }

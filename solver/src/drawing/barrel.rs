@@ -8,6 +8,7 @@ use crate::field::Field;
 use crate::figure;
 use crate::outline::{Arc, Outline, Segment};
 use crate::quantity::{Angle, Length, Point};
+use crate::sequence::in_order;
 
 /// The outline is drawn no larger than this, px.
 const MOST_HEIGHT: f64 = 360.0;
@@ -177,7 +178,7 @@ pub(super) fn lead_spots(view: &View, radius: Length) -> Vec<Spot> {
 pub(super) fn corner_spots(view: &View, outline: &Outline, radius: Length) -> Vec<Spot> {
     let rounded =
         |arc: &Arc| (arc.radius - radius.in_millimetres()).abs() <= Length::SLACK.in_millimetres();
-    let mut corners: Vec<Point> = outline
+    let corners: Vec<Point> = outline
         .segments()
         .iter()
         .filter_map(|segment| match segment {
@@ -188,7 +189,7 @@ pub(super) fn corner_spots(view: &View, outline: &Outline, radius: Length) -> Ve
         .collect();
     // Heights that differ only by rounding are the same.
     let height = |corner: &Point| (corner.y * 1e6).round();
-    corners.sort_by(|one, other| {
+    let corners = in_order(corners, |one, other| {
         let lower = height(one).total_cmp(&height(other));
         lower.then(other.x.total_cmp(&one.x))
     });

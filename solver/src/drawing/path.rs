@@ -270,15 +270,14 @@ fn split(segment: &Segment, level: f64) -> Vec<Segment> {
         Segment::Arc(arc) => {
             let rise = (level - arc.centre.y) / arc.radius;
             let run = (1.0 - rise * rise).max(0.0).sqrt();
-            let mut cuts: Vec<Direction> = [
-                Direction { x: run, y: rise },
-                Direction { x: -run, y: rise },
-            ]
-            .into_iter()
-            .filter(|cut| rise.abs() < 1.0 && arc.faces(*cut))
-            .collect();
-            // In the order they are passed: the one nearer to the start first.
-            cuts.sort_by(|one, other| other.dot(arc.from).total_cmp(&one.dot(arc.from)));
+            let cuts = if rise.abs() < 1.0 {
+                arc.passed([
+                    Direction { x: run, y: rise },
+                    Direction { x: -run, y: rise },
+                ])
+            } else {
+                Vec::new()
+            };
             let mut from = arc.from;
             let mut pieces = Vec::new();
             for to in cuts.into_iter().chain([arc.to]) {

@@ -1,7 +1,7 @@
 //! What is asked of an outline: extents, area, perimeter, centroid, distances.
 
 use super::{Arc, Line, Outline, Segment};
-use crate::quantity::{Angle, Area, Direction, Length, Point};
+use crate::quantity::{Angle, Area, Direction, Length, Point, greater, lesser};
 
 /// How far an outline reaches from the lead axis on the four sides.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -41,13 +41,13 @@ impl Outline {
     #[must_use]
     pub fn support(&self, direction: Direction) -> Length {
         let reach = |segment: &Segment| {
-            let ends = segment
-                .start()
-                .along(direction)
-                .max(segment.end().along(direction));
+            let ends = greater(
+                segment.start().along(direction),
+                segment.end().along(direction),
+            );
             match segment {
                 Segment::Arc(arc) if !arc.is_hollow() && arc.faces(direction) => {
-                    ends.max(arc.centre.along(direction) + arc.radius)
+                    greater(ends, arc.centre.along(direction) + arc.radius)
                 }
                 _ => ends,
             }
@@ -56,7 +56,7 @@ impl Outline {
             self.segments
                 .iter()
                 .map(reach)
-                .fold(f64::NEG_INFINITY, f64::max),
+                .fold(f64::NEG_INFINITY, greater),
         )
     }
 
@@ -171,12 +171,12 @@ impl Outline {
         let (mut left, mut right) = (f64::NEG_INFINITY, f64::INFINITY);
         let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
         for &x in &crossings {
-            (least, most) = (least.min(x), most.max(x));
+            (least, most) = (lesser(least, x), greater(most, x));
             if x <= 0.0 {
-                left = left.max(x);
+                left = greater(left, x);
             }
             if x >= 0.0 {
-                right = right.min(x);
+                right = lesser(right, x);
             }
         }
         let (left, right) = if left.is_finite() && right.is_finite() {

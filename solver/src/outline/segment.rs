@@ -1,6 +1,7 @@
 //! The two kinds of piece an outline is made of, kept exact.
 
-use crate::quantity::{Direction, Point, norm};
+use crate::quantity::{Direction, Point, greater, lesser, norm};
+use crate::sequence::in_order;
 
 /// One piece of an outline, run through counter-clockwise.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -40,6 +41,15 @@ pub struct Arc {
 }
 
 impl Arc {
+    /// Those of some normals that the arc has, in the order in which they are passed: the one
+    /// nearer to the start first.
+    pub(crate) fn passed(&self, normals: [Direction; 2]) -> Vec<Direction> {
+        let had = normals.into_iter().filter(|normal| self.faces(*normal));
+        in_order(had.collect(), |one, other| {
+            other.dot(self.from).total_cmp(&one.dot(self.from))
+        })
+    }
+
     /// The first point.
     #[must_use]
     pub fn start(&self) -> Point {
@@ -238,12 +248,12 @@ impl Segment {
     /// From its leftmost to its rightmost x.
     pub(super) fn span(&self) -> (f64, f64) {
         let (start, end) = (self.start().x, self.end().x);
-        let (mut left, mut right) = (start.min(end), start.max(end));
+        let (mut left, mut right) = (lesser(start, end), greater(start, end));
         if let Self::Arc(arc) = self {
             for normal in [Direction::LEFT, Direction::RIGHT] {
                 if arc.faces(normal) {
                     let x = arc.centre.towards(normal, arc.radius).x;
-                    (left, right) = (left.min(x), right.max(x));
+                    (left, right) = (lesser(left, x), greater(right, x));
                 }
             }
         }

@@ -5,7 +5,7 @@
 //! may never turn back. Where it does, wood lies over a hollow that no head reaches.
 
 use super::{HAIR, Outline, Segment};
-use crate::quantity::{Direction, Length, Point};
+use crate::quantity::{Direction, Length, Point, greater};
 
 /// A place that no level head reaches.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -60,17 +60,9 @@ impl Outline {
         for segment in &self.segments {
             points.push(segment.start());
             if let Segment::Arc(arc) = segment {
-                let mut upright: Vec<Direction> = [Direction::LEFT, Direction::RIGHT]
-                    .into_iter()
-                    .filter(|normal| arc.faces(*normal))
-                    .collect();
-                // In the order they are passed: the one nearer to the start first.
-                upright.sort_by(|one, other| other.dot(arc.from).total_cmp(&one.dot(arc.from)));
-                points.extend(
-                    upright
-                        .iter()
-                        .map(|normal| arc.centre.towards(*normal, arc.radius)),
-                );
+                let upright = arc.passed([Direction::LEFT, Direction::RIGHT]);
+                let upright = upright.into_iter();
+                points.extend(upright.map(|normal| arc.centre.towards(normal, arc.radius)));
             }
         }
         points
@@ -128,7 +120,7 @@ fn deepest(points: impl Iterator<Item = Point>) -> Option<Undercut> {
     let mut reached = f64::NEG_INFINITY;
     let mut worst: Option<Undercut> = None;
     for point in points {
-        reached = reached.max(point.x);
+        reached = greater(reached, point.x);
         let depth = Length::millimetres(reached - point.x);
         if depth > Length::SLACK && worst.is_none_or(|undercut| depth > undercut.depth) {
             worst = Some(Undercut { at: point, depth });

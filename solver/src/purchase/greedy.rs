@@ -1,6 +1,7 @@
 //! A first plan without a solver: each order in turn takes the slats that cost it least.
 
 use super::data::PurchaseData;
+use crate::sequence::places_in_order;
 
 /// Runs shared out order by order, and the pencils that are then missing.
 #[derive(Clone, Debug)]
@@ -29,10 +30,13 @@ pub(super) fn sharings(data: &PurchaseData) -> Vec<Sharing> {
             .filter(|&stock| data.pencils_per_sandwich(order, stock) > 0)
             .count()
     };
-    let mut scarce_first = as_listed.clone();
-    scarce_first.sort_by_key(choices);
-    let mut large_first = as_listed.clone();
-    large_first.sort_by_key(|&order| std::cmp::Reverse(data.orders()[order].pencils));
+    let orders = data.orders();
+    let scarce_first = places_in_order(orders.len(), &|one, other| {
+        choices(&one).cmp(&choices(&other))
+    });
+    let large_first = places_in_order(orders.len(), &|one, other| {
+        orders[other].pencils.cmp(&orders[one].pencils)
+    });
     [scarce_first, large_first, as_listed]
         .iter()
         .map(|sequence| share_out(data, sequence))

@@ -1,6 +1,7 @@
 //! Whole sandwiches near fractional ones, within the slats of fixed packs.
 
 use super::data::PurchaseData;
+use crate::sequence::places_in_order;
 
 /// Rounds runs down, then fills what is missing from the slats left over.
 ///
@@ -36,14 +37,14 @@ pub(super) fn whole_runs(
         short.push(missing);
     }
     // The order that has the fewest spare sandwiches to choose from goes first.
-    let mut sequence: Vec<usize> = (0..runs.len()).collect();
-    sequence.sort_by_key(|&order| {
+    let spare = |order: usize| {
         let usable = |&stock: &usize| data.pencils_per_sandwich(order, stock) > 0;
         (0..stocks)
             .filter(usable)
             .map(|stock| left[stock])
             .sum::<u64>()
-    });
+    };
+    let sequence = places_in_order(runs.len(), &|one, other| spare(one).cmp(&spare(other)));
     for order in sequence {
         while short[order] > 0 {
             let stock = best_spare(data, order, short[order], &left)?;

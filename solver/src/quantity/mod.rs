@@ -5,10 +5,11 @@
 //! an area plus a length is nothing).
 
 mod angle;
+mod number;
 mod point;
 mod scalar;
 
 pub use angle::Angle;
-pub(crate) use point::norm;
+pub(crate) use number::{greater, lesser, norm};
 pub use point::{Direction, Point};
 pub use scalar::{Area, Length, Volume};

@@ -1,6 +1,6 @@
 //! Points and directions in the plane of the cross-section.
 
-use super::{Angle, Length};
+use super::{Angle, Length, norm};
 
 /// A point of the cross-section in millimetres: x across the slat, y up.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -53,14 +53,6 @@ impl Point {
     pub fn distance(self, other: Self) -> Length {
         Length::millimetres(norm(other.x - self.x, other.y - self.y))
     }
-}
-
-/// The length of a vector: √(x² + y²), exact to the last bit but one for sizes of 1e-150 to 1e150.
-///
-/// `sqrt` is rounded correctly on every machine and is one instruction in a browser too, where
-/// `libm::hypot`, which is for any size, computes its root digit by digit.
-pub(crate) fn norm(x: f64, y: f64) -> f64 {
-    (x * x + y * y).sqrt()
 }
 
 impl Direction {

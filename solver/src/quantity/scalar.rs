@@ -28,14 +28,13 @@ macro_rules! scalar {
             /// The smaller of the two.
             #[must_use]
             pub const fn min(self, other: Self) -> Self {
-                // A comparison is one instruction in a browser, where `f64::min` is a call.
-                if other.0 < self.0 { other } else { self }
+                if self.0 <= other.0 { self } else { other }
             }
 
             /// The larger of the two.
             #[must_use]
             pub const fn max(self, other: Self) -> Self {
-                if other.0 > self.0 { other } else { self }
+                if self.0 >= other.0 { self } else { other }
             }
 
             /// The size without its sign.

@@ -22,10 +22,11 @@ mod wave;
 use crate::barrel::Barrel;
 use crate::cutter_set::CutterSet;
 use crate::layout::{self, Check, Outcome, Setup, lay_out};
-use crate::quantity::{Angle, Length, Volume};
+use crate::quantity::{Angle, Length, Volume, lesser};
 use crate::ranking::GROSS;
 use crate::rules::{PitchRule, Rules};
 use crate::search_rules::{AxisChoice, Pairs, SearchRules, Turns};
+use crate::sequence::in_order;
 use crate::slat::Slat;
 use room::{AxisRange, Lie, Room, SLACK};
 use turns::{Choice, GlueLine, Range, Wants};
@@ -298,8 +299,9 @@ impl<'a> Field<'a> {
         } else {
             Vec::new()
         };
-        let mut narrow_first = ranges.clone();
-        narrow_first.sort_by(|one, other| one.least.width.total_cmp(&other.least.width));
+        let narrow_first = in_order(ranges.clone(), |one, other| {
+            one.least.width.total_cmp(&other.least.width)
+        });
         Self {
             question,
             ranges,
@@ -491,7 +493,9 @@ impl Choosable {
 
     /// No margin with so many pencils is wider than this, mm.
     fn bound(&self, room: &Room, across: u32, pitch: Option<f64>) -> f64 {
-        room.bound_across(self.narrowest, across, pitch)
-            .min(self.upright)
+        lesser(
+            room.bound_across(self.narrowest, across, pitch),
+            self.upright,
+        )
     }
 }

@@ -2,6 +2,7 @@
 
 use super::room::SLACK;
 use super::{Choosable, Field, Found, Goal};
+use crate::sequence::in_order;
 use std::cmp::Ordering;
 
 /// A layout of the frontier, with the choices that share its wood.
@@ -37,11 +38,11 @@ pub(super) fn frontier(field: &Field<'_>, choices: &[Choosable]) -> Vec<Step> {
     let mut widest = f64::NEG_INFINITY;
     for alike in bunches.chunk_by(|one, other| one.wood == other.wood) {
         // Of the same wood a margin as wide is an equal; of more wood it is no step.
-        let mut candidates: Vec<(u32, &Choosable, f64)> = alike
+        let candidates: Vec<(u32, &Choosable, f64)> = alike
             .iter()
             .flat_map(|bunch| bunch.bounded(field, widest - SLACK))
             .collect();
-        candidates.sort_by(|(across, one, _), (other_across, other, _)| {
+        let candidates = in_order(candidates, |(across, one, _), (other_across, other, _)| {
             let money = one.money_with(*across);
             money.total_cmp(&other.money_with(*other_across))
         });

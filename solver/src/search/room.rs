@@ -22,7 +22,7 @@
 
 use super::turns::Range;
 use super::wave::Wave;
-use crate::quantity::{Angle, Direction, Length};
+use crate::quantity::{Angle, Direction, Length, greater, lesser};
 use crate::rules::Rules;
 use crate::slat::Slat;
 
@@ -99,9 +99,12 @@ impl Room {
 
     /// The margin of the floors at the best height of the axis: no turn changes it.
     fn floors(&self) -> f64 {
-        ((self.top_floor + self.bottom_floor) / 2.0)
-            .min(self.top_floor - self.axis.least)
-            .min(self.bottom_floor + self.axis.most)
+        let middle = (self.top_floor + self.bottom_floor) / 2.0;
+        let ends = lesser(
+            self.top_floor - self.axis.least,
+            self.bottom_floor + self.axis.most,
+        );
+        lesser(middle, ends)
     }
 
     /// No margin upright is wider than this over a range of turns, mm.
@@ -156,17 +159,17 @@ impl Room {
         // The ends of the ranges come near to it; then only few ranges can be better.
         let at_ends = ranges.iter().map(|range| {
             let upright = self.upright(range);
-            least(&upright, range.first).max(least(&upright, range.last))
+            greater(least(&upright, range.first), least(&upright, range.last))
         });
-        let best = at_ends.reduce(f64::max)?;
+        let best = at_ends.reduce(greater)?;
         let inside = ranges
             .iter()
             .filter(|range| self.bound_upright(range) > best)
             .map(|range| {
                 let upright = self.upright(range);
-                peaks(&upright, range).fold(best, |best, turn| best.max(least(&upright, turn)))
+                peaks(&upright, range).fold(best, |best, turn| greater(best, least(&upright, turn)))
             });
-        Some(inside.fold(best, f64::max))
+        Some(inside.fold(best, greater))
     }
 
     /// How many lie side by side, of a width, mm.
@@ -193,7 +196,7 @@ impl Room {
             Some(pitch) => {
                 let edge = (self.across - (count - 1.0) * pitch - width) / 2.0;
                 if count > 1.0 {
-                    edge.min(pitch - width - self.land)
+                    lesser(edge, pitch - width - self.land)
                 } else {
                     edge
                 }
@@ -213,7 +216,7 @@ impl Room {
         let number = f64::from(count);
         let bound = |range: &Range| {
             let across = self.bound_across(range.least.width, count, pitch);
-            across.min(self.bound_upright(range))
+            lesser(across, self.bound_upright(range))
         };
         let within = ranges.iter().map(|range| (bound(range), range));
         // What ties with the floor is left to the caller.
@@ -329,9 +332,4 @@ fn least(margins: &[Wave], turn: Direction) -> f64 {
         .iter()
         .map(|margin| margin.at(turn))
         .fold(f64::INFINITY, lesser)
-}
-
-/// The lesser of two margins: one comparison in a browser, where `f64::min` is a call.
-fn lesser(one: f64, other: f64) -> f64 {
-    if other < one { other } else { one }
 }

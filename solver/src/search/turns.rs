@@ -3,7 +3,8 @@
 use super::wave::Wave;
 use crate::layout;
 use crate::outline::{Outline, Reach, Segment};
-use crate::quantity::{Angle, Direction, Length, Point, norm};
+use crate::quantity::{Angle, Direction, Length, Point, lesser, norm};
+use crate::sequence::in_order;
 
 /// A range of turns, possibly of one turn only.
 #[derive(Debug, Clone, Copy)]
@@ -61,8 +62,8 @@ impl Range {
         const HAIR: f64 = 1e-10;
         let trough = wave.crest().map(|crest| -crest);
         let inside = trough.filter(|turn| self.holds(*turn));
-        let ends = wave.at(self.first).min(wave.at(self.last));
-        inside.map_or(ends, |turn| ends.min(wave.at(turn))) - HAIR
+        let ends = lesser(wave.at(self.first), wave.at(self.last));
+        inside.map_or(ends, |turn| lesser(ends, wave.at(turn))) - HAIR
     }
 
     /// Whether a turn lies in it, a hair forgiven.
@@ -176,13 +177,12 @@ struct Sorted<'a> {
 
 impl<'a> Sorted<'a> {
     fn new(reaches: Vec<Reach>, usual: &'a [Angle]) -> Self {
-        let mut sorted: Vec<(f64, Reach)> = reaches
+        let corners: Vec<(f64, Reach)> = reaches
             .into_iter()
             .map(|reach| (reach.from.angle().in_degrees(), reach))
             .collect();
-        sorted.sort_by(|one, other| one.0.total_cmp(&other.0));
         Self {
-            corners: sorted,
+            corners: in_order(corners, |one, other| one.0.total_cmp(&other.0)),
             usual,
         }
     }

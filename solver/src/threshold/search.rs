@@ -5,6 +5,7 @@ use crate::field::{Field, Typed};
 use crate::layout::{Check, Layout, Outcome, Rule, lay_out};
 use crate::project::{LayoutParts, ProjectDraft};
 use crate::ranking::GROSS;
+use crate::sequence::in_order;
 use crate::slat::Slat;
 
 /// How near the two sides of a turn are brought, mm: far below what a shop can set, and far above
@@ -185,11 +186,10 @@ impl<'a> Search<'a> {
             }
         }
         let today = self.today;
-        found.sort_by(|one, other| {
+        in_order(found, |one, other| {
             let distance = |found: &Found| (found.at - today).abs();
             distance(one).total_cmp(&distance(other))
-        });
-        found
+        })
     }
 
     /// Leaves today's value in the draft.
