@@ -17,6 +17,7 @@
 
 pub mod entry;
 pub mod figure;
+pub mod measured;
 pub mod purchase;
 pub mod wood;
 
