@@ -249,13 +249,34 @@ fn length(cell: &str, unit: LengthUnit) -> Result<Length, CellProblem> {
     }
 }
 
-/// Millimetres as most cells have them, digits with a point: what `entry` reads, in a fraction of
-/// the time.
+/// Millimetres as most cells have them, digits with at most one mark that can only be the decimal
+/// one: what `entry` reads, in a fraction of the time. A thousand or more is no size of a slat, so
+/// three digits behind a comma are decimals, but for those of `1,000`.
 fn plain(cell: &str, unit: LengthUnit) -> Option<f64> {
-    let is_plain = |byte: u8| byte.is_ascii_digit() || byte == b'.';
-    // Up to 15 digits come out as they do in decimals.
-    let is_plain = unit == LengthUnit::Millimetre && cell.len() <= 16 && cell.bytes().all(is_plain);
-    is_plain.then(|| cell.parse().ok()).flatten()
+    /// So many digits, and as many times 254, are whole numbers that an `f64` holds, so that the
+    /// quotient is rounded once.
+    const MOST_DIGITS: usize = 13;
+    let (whole, decimals) = match cell.split_once(['.', ',']) {
+        None => (cell, ""),
+        Some(("1", "000")) if cell.contains(',') => return None,
+        Some(parts) => parts,
+    };
+    let count = whole.len() + decimals.len();
+    if count == 0 || count > MOST_DIGITS {
+        return None;
+    }
+    let mut digits = 0_u64;
+    for byte in whole.bytes().chain(decimals.bytes()) {
+        if !byte.is_ascii_digit() {
+            return None;
+        }
+        digits = digits * 10 + u64::from(byte - b'0');
+    }
+    let divisor = (0..decimals.len()).fold(1.0, |power, _| power * 10.0);
+    Some(match unit {
+        LengthUnit::Millimetre => digits as f64 / divisor,
+        LengthUnit::Inch => (digits * 254) as f64 / (divisor * 10.0),
+    })
 }
 
 /// The one of two readings that can be the size of a slat; nothing where both can, or neither.

@@ -160,9 +160,21 @@ fn a_million_rows_are_read_and_one_more_is_refused() {
 
 proptest! {
     #[test]
-    fn the_short_way_reads_what_a_field_reads(cell in "[0-9]{1,8}(\\.[0-9]{0,7})?") {
-        let field = entry::read(&cell, Dimension::Length, Millimetre).unwrap();
-        prop_assert_eq!(plain(&cell, Millimetre).map(f64::to_bits), Some(field.to_bits()));
+    fn the_short_way_reads_what_a_field_reads(
+        cell in "[0-9]{0,7}([.,][0-9]{0,8})?", inch in any::<bool>(),
+    ) {
+        let unit = if inch { Inch } else { Millimetre };
+        if let Some(short) = plain(&cell, unit) {
+            match entry::read(&cell, Dimension::Length, unit) {
+                Ok(field) => prop_assert_eq!(short.to_bits(), field.to_bits()),
+                Err(EntryProblem::Ambiguous { readings }) => {
+                    let possible = possible(&readings, unit);
+                    let is_it = |length: Length| length == Length::millimetres(short);
+                    prop_assert!(possible.map_or(!can_be(Length::millimetres(short)), is_it));
+                }
+                Err(problem) => prop_assert!(false, "{}", problem),
+            }
+        }
     }
 
     #[test]
