@@ -2,6 +2,7 @@
 
 use super::{Outliers, Sample};
 use crate::quantity::Length;
+use std::f64::consts::PI;
 
 /// The width of the only class where all measurements are the same: what a caliper shows.
 const CALIPER_STEP: Length = Length::millimetres(0.01);
@@ -121,6 +122,20 @@ impl Sample {
             below,
             above,
         }
+    }
+
+    /// How many measurements a normal lot with this mean and standard deviation would have in a
+    /// narrow class round a place, n·(width/s)·φ((place − mean)/s); nothing where the spread is not
+    /// told, or a class is wider than two standard deviations and so not narrow.
+    pub(crate) fn expected_in_class(&self, width: Length) -> Option<impl Fn(Length) -> f64> {
+        const WIDEST: f64 = 2.0;
+        let deviation = self.deviation().ok()?;
+        let (count, share) = (self.count() as f64, width / deviation);
+        let (mean, peak) = (self.mean(), count * share / (2.0 * PI).sqrt());
+        (share <= WIDEST).then_some(move |place: Length| {
+            let z = (place - mean) / deviation;
+            peak * libm::exp(-z * z / 2.0)
+        })
     }
 }
 
