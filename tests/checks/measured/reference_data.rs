@@ -15,12 +15,12 @@ pub(crate) struct Reference {
 
 /// All of them, with the certified values to the digits that are printed.
 pub(crate) fn all() -> Vec<Reference> {
-    let whole = |values: &[i16]| values.iter().copied().map(f64::from).collect();
-    let with = |values: &[i16], before: i32, parts: f64| {
+    let whole = |values: &[i16]| -> Vec<f64> { values.iter().copied().map(f64::from).collect() };
+    let with = |values: &[i16], before: i32, parts: f64| -> Vec<f64> {
         let value = |last: &i16| f64::from(before + i32::from(*last)) / parts;
         values.iter().map(value).collect()
     };
-    let sets: [(&str, Vec<f64>, f64, f64, (i32, i32)); 9] = [
+    let sets = [
         ("Lew", whole(&LEW), -177.435, 277.332_168_044_316, (15, 15)),
         (
             "Lottery",
@@ -73,7 +73,7 @@ pub(crate) fn all() -> Vec<Reference> {
             (15, 8),
         ),
     ];
-    let reference = |(name, values, mean, deviation, digits)| Reference {
+    let reference = |(name, values, mean, deviation, digits): (_, Vec<f64>, _, _, _)| Reference {
         name,
         values,
         mean,
