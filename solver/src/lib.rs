@@ -17,6 +17,7 @@
 
 pub mod entry;
 pub mod figure;
+pub mod measured;
 pub mod purchase;
 pub mod wood;
 
@@ -47,9 +48,9 @@ pub use barrel::{Barrel, BarrelDraft};
 pub use comparison::{Laid, Line as ComparedLine, Part, Value, Verdict, compare};
 pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
-    Area as SheetArea, Chart, Dimension, Drawing, Edge, Grip, Handle, Label, Marker,
-    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_pair, draw_sandwich,
-    draw_stairs,
+    Area as SheetArea, Chart, Dimension, Drawing, Edge, Grip, Handle, HistogramChart, Label,
+    LimitLine, LimitSide, Marker, Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel,
+    draw_histogram, draw_pair, draw_sandwich, draw_stairs,
 };
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use layout::{

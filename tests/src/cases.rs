@@ -1,10 +1,11 @@
 //! Cases by throwing dice: the same on every machine.
 
 use crate::dice::Dice;
+use solver::measured::Limits;
 use solver::purchase::{PencilOrder, PurchaseDraft, SlatStock};
 use solver::{
-    Angle, AxisChoice, Barrel, BarrelDraft, CutterSet, CutterSetDraft, Pairs, Rules, RulesDraft,
-    SearchDraft, SearchRules, Shape, Slat, SlatDraft, Spacing, Turns, Typed,
+    Angle, AxisChoice, Barrel, BarrelDraft, CutterSet, CutterSetDraft, Length, Pairs, Rules,
+    RulesDraft, SearchDraft, SearchRules, Shape, Slat, SlatDraft, Spacing, Turns, Typed,
 };
 
 /// Turns at which sines are exact, nearly so, and not at all.
@@ -166,4 +167,76 @@ pub(crate) fn any_book(dice: &mut Dice) -> PurchaseDraft {
         orders,
         stocks,
     }
+}
+
+/// Measurements of one size, spread like a sum of four throws, some read in steps of a caliper,
+/// some with a slip among them.
+pub(crate) fn any_measurements(dice: &mut Dice) -> Vec<Length> {
+    let count = dice.one_of(&[1, 2, 3, 8, 9, 30, 31, 200, 1000]);
+    let (mean, spread) = (dice.between(3.0, 110.0), dice.between(0.0, 0.3));
+    let step = dice.one_of(&[0.0, 0.01, 0.02, 0.05, 0.1, 0.0254]);
+    let mut values: Vec<f64> = (0..count)
+        .map(|_| {
+            let throws: f64 = (0..4).map(|_| dice.between(-1.0, 1.0)).sum();
+            let value = mean + spread * throws;
+            if step > 0.0 {
+                (value / step).round() * step
+            } else {
+                value
+            }
+        })
+        .collect();
+    if dice.bits().is_multiple_of(4) {
+        values[0] /= 10.0;
+    }
+    values.into_iter().map(Length::millimetres).collect()
+}
+
+/// Limits round the sizes of [`any_measurements`], some with one side only.
+pub(crate) fn any_limits(dice: &mut Dice) -> Option<Limits> {
+    let nominal = Length::millimetres(dice.between(3.0, 110.0));
+    let (lower, upper) = (dice.between(-0.5, 0.1), dice.between(0.0, 0.5));
+    let lower = dice.one_of(&[Some(lower), Some(lower), None]);
+    let upper = dice.one_of(&[Some(upper), Some(upper), None]);
+    let [lower, upper] = [lower, upper].map(|deviation| deviation.map(Length::millimetres));
+    Limits::new(nominal, lower, upper).ok()
+}
+
+/// A list of measurements as text, with headings, separators and slips of all kinds.
+pub(crate) fn any_list(dice: &mut Dice) -> String {
+    const HEADINGS: [&str; 6] = [
+        "",
+        "Width;Thickness",
+        "Thickness\tWidth (in)",
+        "w,t",
+        "No.;Width in mm",
+        "Width (cm)",
+    ];
+    const SLIPS: [&str; 8] = [
+        "",
+        "wide",
+        "1,000",
+        "4,985",
+        "5/16\"",
+        "0",
+        "7..4",
+        "\"74,02\"",
+    ];
+    let separator = dice.one_of(&["\t", ";", ",", ", "]);
+    let mut text = format!("{}\n", dice.one_of(&HEADINGS));
+    for _ in 0..dice.one_of(&[0, 1, 12, 40]) {
+        let width = format!("{:.2}", dice.between(73.0, 75.0));
+        let thickness = format!("{:.3}", dice.between(4.9, 5.1));
+        let slip = dice.one_of(&SLIPS);
+        let [width, thickness] = match dice.bits() % 8 {
+            0 => [slip, &thickness],
+            1 => [&width, slip],
+            _ => [width.as_str(), thickness.as_str()],
+        };
+        text += &format!("{width}{separator}{thickness}\n");
+    }
+    if dice.bits().is_multiple_of(3) {
+        text = text.replace('.', ",");
+    }
+    text
 }

@@ -1,6 +1,7 @@
 //! Everything the solver shows, as bit patterns, for a fixed set of cases.
 
 mod found;
+mod measured;
 mod thresholds;
 mod timber;
 
@@ -36,6 +37,7 @@ pub fn trace() -> String {
     trace.timber();
     trace.searches();
     trace.thresholds();
+    trace.measured();
     trace.0
 }
 
@@ -321,6 +323,14 @@ mod tests {
             "change ",
             "step ",
             "stairs ",
+            "sample ",
+            "bounds ",
+            "capability ",
+            "normality ",
+            "needed ",
+            "classes ",
+            "histogram ",
+            "readings ",
         ];
         for name in names {
             assert!(lines(name) > 10, "{name} {}", lines(name));

@@ -5,9 +5,12 @@
 //! dimension that finds no place is listed in [`Drawing::unplaced`], so that it can be
 //! asked for elsewhere. Sizes that can be slid have a [`Handle`].
 
+mod axis;
 mod barrel;
 mod describe;
+mod flags;
 mod handle;
+mod histogram;
 mod path;
 mod placement;
 mod sandwich;
@@ -17,6 +20,7 @@ mod tests;
 
 pub use barrel::draw_barrel;
 pub use handle::{Grip, Handle, Stride};
+pub use histogram::{HistogramChart, LimitLine, LimitSide, draw_histogram};
 pub use sandwich::{draw_pair, draw_sandwich};
 pub use stairs::{Chart, Marker, draw_stairs};
 

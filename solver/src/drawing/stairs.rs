@@ -1,11 +1,10 @@
 //! Pencils across against slat width as stairs, with a flag for each stock.
 
-mod flags;
 #[cfg(test)]
 mod tests;
 
-#[cfg(test)]
-use super::Area;
+use super::axis::{Axis, GAP, LINE, TICK, text_width, within};
+use super::flags;
 use super::path::Path;
 use super::{Label, Sheet};
 use crate::field::Field;
@@ -52,35 +51,10 @@ pub struct Marker {
     pub label: Option<Label>,
 }
 
-/// Space round the chart and beside texts, px.
-const GAP: f64 = 6.0;
-/// Height of a line of text, px.
-const LINE: f64 = 18.0;
-/// Length of a tick, px.
-const TICK: f64 = 4.0;
-/// Size of the letters that room is kept for, px; smaller ones are as good.
-const EM: f64 = 13.0;
 /// Least and greatest height of the stairs, px.
 const HEIGHTS: (f64, f64) = (160.0, 320.0);
 /// The shortest range that is drawn, mm.
 const LEAST_RANGE: f64 = 1.0;
-/// Steps between ticks, in the unit that is shown, with the decimals their numbers need.
-const TICKS: [(f64, usize); 13] = [
-    (0.01, 2),
-    (0.02, 2),
-    (0.05, 2),
-    (0.1, 1),
-    (0.2, 1),
-    (0.5, 1),
-    (1.0, 0),
-    (2.0, 0),
-    (5.0, 0),
-    (10.0, 0),
-    (20.0, 0),
-    (50.0, 0),
-    (100.0, 0),
-];
-
 /// Draws the stairs of a range of widths for a sheet, with a flag at each width of `today`, the
 /// stocks there are and what they are called. Stocks out of the range are left out.
 ///
@@ -156,14 +130,14 @@ pub fn draw_stairs(
         Path::new(),
     );
     let mut labels = titles((left, right), bottom, sheet.unit);
-    for (value, text) in across.widths(sheet.unit) {
+    for (value, text) in across.lengths(sheet.unit) {
         let x = across.at(value);
         axes = axes.run(&[(x, bottom), (x, bottom + TICK)]);
         // A line lower than the 0 beside the corner.
         let y = bottom + LINE + 2.0;
         labels.push(Label { x, y, text });
     }
-    for (value, text) in up.counts(most) {
+    for (value, text) in up.counts(u64::from(most)) {
         let y = up.at(value);
         if value > 0.0 {
             grid = grid.run(&[(left, y), (right, y)]);
@@ -180,56 +154,6 @@ pub fn draw_stairs(
         labels,
         description: describe(steps, range, &markers, sheet.unit),
         markers,
-    }
-}
-
-/// One axis: values from `from` to `to`, drawn from `start` to `end`, px.
-struct Axis {
-    from: f64,
-    to: f64,
-    start: f64,
-    end: f64,
-}
-
-impl Axis {
-    /// Where a value lies, px; a value beyond the axis lies at its end.
-    fn at(&self, value: f64) -> f64 {
-        let share = (value - self.from) / (self.to - self.from);
-        self.start + (self.end - self.start) * within(share, 0.0, 1.0)
-    }
-
-    /// The widths that have a tick, mm, with their numbers, as close as these find room.
-    fn widths(&self, unit: LengthUnit) -> Vec<(f64, String)> {
-        let millimetres = unit.millimetres();
-        let pixels = (self.end - self.start) / (self.to - self.from) * millimetres;
-        let (from, to) = (self.from / millimetres, self.to / millimetres);
-        let fits = |&(step, decimals): &(f64, usize)| {
-            step * pixels >= text_width(&figure::plain(to, decimals)) + 2.0 * GAP
-        };
-        let widest = (100.0, 0);
-        let (step, decimals) = TICKS.into_iter().find(fits).unwrap_or(widest);
-        let least = (from / step).ceil() as u32;
-        let most = (to / step).floor() as u32;
-        (least..=most)
-            .map(|k| {
-                let value = f64::from(k) * step;
-                (value * millimetres, figure::plain(value, decimals))
-            })
-            .collect()
-    }
-
-    /// The numbers of pencils that have a level line, as close as their numbers find room.
-    fn counts(&self, most: u32) -> Vec<(f64, String)> {
-        let pixels = (self.start - self.end) / f64::from(most);
-        let fits = |step: &u32| f64::from(*step) * pixels >= LINE;
-        let step = [1, 2, 5, 10, 20, 50, 100].into_iter().find(fits);
-        let step = step.unwrap_or(most);
-        (0..=most / step)
-            .map(|k| {
-                let pencils = k * step;
-                (f64::from(pencils), figure::count(u64::from(pencils)))
-            })
-            .collect()
     }
 }
 
@@ -301,11 +225,6 @@ fn drawn(range: (Length, Length)) -> (f64, f64) {
     (from, within(to, from + LEAST_RANGE, spec.most))
 }
 
-/// A number kept between two bounds; one that is none becomes the lower bound.
-fn within(value: f64, least: f64, most: f64) -> f64 {
-    value.max(least).min(most)
-}
-
 /// The chart in words.
 fn describe(steps: &[Step], range: (f64, f64), markers: &[Marker], unit: LengthUnit) -> String {
     let length = |width: f64| figure::length_with_unit(width, unit);
@@ -334,29 +253,4 @@ fn describe(steps: &[Step], range: (f64, f64), markers: &[Marker], unit: LengthU
             counts.join(", ")
         }
     )
-}
-
-/// Room for a text, px: an upper bound of the widths of letters in the typeface of the page,
-/// and in others as far as that can be said. Derived from its table of advance widths.
-fn text_width(text: &str) -> f64 {
-    let ems = |letter: char| match letter {
-        ' ' | '!' | '\'' | '(' | ')' | ',' | '-' | '.' | ':' | ';' | 'I' | 'f' | 'i' | 'j'
-        | 'l' | 'r' | 't' | '|' => 0.45,
-        '#' | '%' | '@' | 'M' | 'N' | 'O' | 'Q' | 'W' | 'm' | 'w' | '~' | '^' => 1.0,
-        letter if letter.is_ascii() => 0.7,
-        _ => 1.05,
-    };
-    text.chars().map(ems).sum::<f64>() * EM
-}
-
-/// The box of a label, px.
-#[cfg(test)]
-fn area(label: &Label) -> Area {
-    let width = text_width(&label.text);
-    Area {
-        x: label.x - width / 2.0,
-        y: label.y - LINE / 2.0,
-        width,
-        height: LINE,
-    }
 }

@@ -1,3 +1,5 @@
+use super::super::Area;
+use super::super::axis::area;
 use super::*;
 use proptest::prelude::*;
 

@@ -5,7 +5,7 @@
 //! the right of their poles never stand in each other's way from the right to the left, but the
 //! last ones may run off the sheet. So a few orders are tried, and the best one is kept.
 
-use super::{GAP, text_width};
+use super::axis::{GAP, text_width};
 
 /// Rows of names over a chart.
 const MOST_ROWS: usize = 6;
