@@ -9,8 +9,11 @@ use solver::{
 #[cfg(target_arch = "wasm32")]
 use wasm_bindgen::prelude::wasm_bindgen;
 
-/// What can be timed, by its name.
-pub const KINDS: [(&str, fn() -> u32); 3] = [
+/// A kind of work: its name, and what does it.
+pub type Kind = (&'static str, fn() -> u32);
+
+/// What can be timed.
+pub const KINDS: [Kind; 3] = [
     ("search of 1600 pairs, 20 sets, hexagon", search_hexagon),
     ("search of 1600 pairs, 20 sets, oval", search_oval),
     ("2000 layouts of every shape but a free one", layouts),
