@@ -4,7 +4,7 @@ use super::*;
 use crate::barrel::BarrelDraft;
 use crate::cutter_set::CutterSetDraft;
 use crate::field::Typed;
-use crate::layout::{Layout, Measure};
+use crate::layout::{Layout, Measure, Rule};
 use crate::rules::RulesDraft;
 use crate::search_rules::SearchDraft;
 use crate::shape::Shape;
