@@ -20,6 +20,7 @@ pub mod figure;
 pub mod purchase;
 pub mod wood;
 
+mod accuracy;
 mod barrel;
 mod comparison;
 mod cutter_set;
@@ -42,6 +43,7 @@ mod staircase;
 mod threshold;
 mod unit;
 
+pub use accuracy::{Accuracy, AccuracyDraft, ErrorDraft, Offsets, Reading, Term};
 pub use barrel::{Barrel, BarrelDraft};
 pub use comparison::{Laid, Line as ComparedLine, Part, Value, Verdict, compare};
 pub use cutter_set::{CutterSet, CutterSetDraft};
