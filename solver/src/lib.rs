@@ -18,6 +18,7 @@
 pub mod entry;
 pub mod figure;
 pub mod purchase;
+pub mod tolerance;
 pub mod wood;
 
 mod accuracy;

@@ -1,0 +1,4 @@
+//! x
+mod chance;
+mod normal;
+mod quadrature;
