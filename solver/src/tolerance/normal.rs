@@ -76,8 +76,7 @@ pub(super) fn density(z: f64) -> f64 {
 /// Where both lie on one side, the chance is the difference of two tails; where those are nearly
 /// alike, it is the integral of the density, which loses nothing.
 fn standard_between(low: f64, high: f64) -> f64 {
-    // Written so that NaN is nowhere.
-    if !(low < high) {
+    if low >= high {
         return 0.0;
     }
     if high <= 0.0 {
