@@ -4,7 +4,7 @@ use super::normal::{Normal, density};
 use super::quadrature;
 use crate::quantity::Length;
 
-/// Chances beyond so many standard deviations are below the least number there is.
+/// Beyond so many standard deviations chances are below the least number there is.
 const FARTHEST: f64 = 39.0;
 
 /// The chance that √(x² + y²) ≤ R for independent normal x and y.
@@ -14,7 +14,7 @@ const FARTHEST: f64 = 39.0;
 /// P = ∫ φ(z) · P(−h ≤ y ≤ h) dz,
 ///
 /// taken over both halves of the circle by the Gauss–Legendre rule of 16 points on pieces of at
-/// most half a standard deviation of x, and of y as h passes it. Near the end of a half, where
+/// most one standard deviation of x, and of y as h passes it, or half of one far out. Near the end of a half, where
 /// h has a root, the integral runs over t = √((R − x)/σx) instead, in which h is smooth; the
 /// half chord comes from the distance to the end, so that nothing cancels. A deviation of 0 is
 /// the one value, and needs no integral. Relative error below 1e-9 down to chances of 1e-290,
@@ -54,23 +54,28 @@ fn within_chord(y: Normal, half_chord: f64) -> f64 {
 /// The part of the chance with x from 0 to R.
 fn half(x: Normal, y: Normal, limit: f64) -> f64 {
     let Normal { mean, deviation } = x;
-    let first = (-mean / deviation).max(-FARTHEST);
+    let (farthest, step) = reach(x, y, limit);
+    let steps = |from: f64, to: f64| {
+        let count = ((to - from) / step) as u32;
+        (0..=count).map(move |k| from + f64::from(k) * step)
+    };
+    let first = (-mean / deviation).max(-farthest);
     let last = (limit - mean) / deviation;
     // The part next to the end, at most four standard deviations of it.
     let near = (limit / deviation).min(4.0);
-    let steps = |from: i32, to: i32| (from..=to).map(|step| f64::from(step) * 0.5);
     let heights = || {
-        steps(-20, 78)
+        steps(-10.0, farthest)
             .map(|u| y.mean.abs() - u * y.deviation)
             .filter(|h| 0.0 < *h && *h < limit)
             .map(|h| (h, ((limit - h) * (limit + h)).sqrt()))
     };
 
     let breaks = heights().map(|(_, across)| (across - mean) / deviation);
+    let grid = steps(-farthest, farthest);
     let inner = quadrature::pieces(
         first,
-        (last - near).min(FARTHEST),
-        steps(-78, 78).chain(breaks),
+        (last - near).min(farthest),
+        grid.clone().chain(breaks),
         |z| {
             let (short, long) = (
                 (limit - mean) - deviation * z,
@@ -80,17 +85,29 @@ fn half(x: Normal, y: Normal, limit: f64) -> f64 {
         },
     );
 
-    if last - near > FARTHEST {
+    if last - near > farthest {
         return inner;
     }
     let breaks = heights().map(|(h, across)| h / (deviation * (limit + across)).sqrt());
-    let grid = steps(-78, 78).map(|z| (last - z).max(0.0).sqrt());
+    let grid = grid.map(|z| (last - z).max(0.0).sqrt());
     let outer = quadrature::pieces(0.0, near.sqrt(), grid.chain(breaks), |t| {
         let short = deviation * t * t;
         let half_chord = (short * (2.0 * limit - short)).max(0.0).sqrt();
         2.0 * t * density(last - t * t) * within_chord(y, half_chord)
     });
     inner + outer
+}
+
+/// How many standard deviations are looked at, and the longest piece of them. Where the mean lies
+/// well inside, the chance is no small number and what is farther than ten of them adds nothing to
+/// it; elsewhere all there is to find may lie far out, where the density falls steeply.
+fn reach(x: Normal, y: Normal, limit: f64) -> (f64, f64) {
+    let square = (limit - x.mean) * (limit + x.mean);
+    if square > 0.0 && within_chord(y, square.sqrt()) > 1e-6 {
+        (10.0, 1.0)
+    } else {
+        (FARTHEST, 0.5)
+    }
 }
 
 #[cfg(test)]
