@@ -3,6 +3,7 @@
 mod found;
 mod thresholds;
 mod timber;
+mod tolerance;
 
 use crate::cases::{ODD_TURNS, any_barrel, any_book, any_rules, any_slat, any_turn};
 use crate::dice::Dice;
@@ -36,6 +37,7 @@ pub fn trace() -> String {
     trace.timber();
     trace.searches();
     trace.thresholds();
+    trace.tolerances();
     trace.0
 }
 
