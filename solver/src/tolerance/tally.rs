@@ -137,8 +137,8 @@ impl Tally {
         }
     }
 
-    /// Counts the sandwiches of another tally of the same trial as well: of other blocks of the
-    /// same seed, or of another seed. In whatever order tallies are merged, the result is the same.
+    /// Counts the sandwiches of another tally as well, of the same trial and seed but other blocks.
+    /// In whatever order tallies are merged, the result is the same.
     ///
     /// ```
     /// use solver::tolerance::Trial;

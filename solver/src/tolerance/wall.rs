@@ -1,7 +1,7 @@
 //! The wall round a lead that lies off its place.
 
 use super::normal::Normal;
-use crate::outline::{Outline, Segment};
+use crate::outline::{Arc, Outline, Segment};
 use crate::quantity::{Direction, Length, Point};
 
 /// What is asked of the wall all round.
@@ -77,6 +77,7 @@ impl WallRule {
             square: f64::INFINITY,
             outwards: 0.0,
         };
+        let least = self.asked * self.asked.max(0.0);
         for piece in &self.pieces {
             nearest.take(lead, piece.start, piece.joint);
             match piece.segment {
@@ -100,8 +101,12 @@ impl WallRule {
                     }
                 }
             }
+            // Too near on either side.
+            if nearest.square < least {
+                return false;
+            }
         }
-        nearest.outwards <= 0.0 && nearest.square >= self.asked * self.asked.max(0.0)
+        nearest.outwards <= 0.0
     }
 
     /// Each flat face, with how far a lead in the middle may move towards it.
@@ -112,47 +117,60 @@ impl WallRule {
         })
     }
 
-    /// The direction in which the wall is most at risk: of the flat faces and of the nearest
-    /// points of the arcs, the one whose room is the fewest standard deviations.
+    /// The direction in which the wall is most at risk: the one of the [`Self::sides`] whose room
+    /// is the fewest standard deviations.
     pub(super) fn weakest(&self, across: Normal, upright: Normal) -> Option<Direction> {
-        let arcs =
-            self.pieces.iter().filter_map(|piece| match piece.segment {
-                Segment::Line(_) => None,
-                Segment::Arc(arc) => {
-                    let outwards = Direction::between(Point::AXIS, arc.centre);
-                    let near = outwards.map_or(arc.from, |outwards| {
-                        if arc.is_hollow() { outwards } else { -outwards }
-                    });
-                    let facing = |normal: Direction| {
-                        let normal = if arc.is_hollow() { -normal } else { normal };
-                        arc.faces(normal)
-                            .then(|| arc.centre.towards(normal, arc.radius))
-                    };
-                    let nearest = facing(near).unwrap_or_else(|| arc.middle());
-                    let direction = Direction::between(Point::AXIS, nearest)?;
-                    Some((direction, nearest.along(direction) - self.asked))
-                }
-            });
-        let risk = |(direction, room): (Direction, f64)| {
+        let sigmas = |direction: Direction, room: f64| {
             let spread = towards(direction, across, upright);
             let left = room - spread.mean;
-            let sigmas = if spread.deviation > 0.0 {
+            if spread.deviation > 0.0 {
                 left / spread.deviation
-            } else if left >= 0.0 {
-                f64::INFINITY
             } else {
-                f64::NEG_INFINITY
-            };
-            (sigmas, room, direction)
+                f64::INFINITY.copysign(left)
+            }
         };
-        let fewer = |one: &(f64, f64, Direction), other: &(f64, f64, Direction)| {
-            one.0.total_cmp(&other.0).then(one.1.total_cmp(&other.1))
-        };
-        self.faces()
-            .chain(arcs)
-            .map(risk)
-            .min_by(fewer)
+        self.sides()
+            .map(|(direction, room)| (sigmas(direction, room), room, direction))
+            .min_by(|one, other| one.0.total_cmp(&other.0).then(one.1.total_cmp(&other.1)))
             .map(|(_, _, direction)| direction)
+    }
+
+    /// Directions in which a wall may be weak, each with how far a lead in the middle may move: the
+    /// flat faces; of a bulging arc its ends, its nearest point, and where it faces along the axes,
+    /// in which the spread is greatest and least; of a hollow one its nearest point.
+    fn sides(&self) -> impl Iterator<Item = (Direction, f64)> {
+        let of_arc = |arc: Arc| {
+            let outwards = Direction::between(Point::AXIS, arc.centre);
+            let normals = if arc.is_hollow() {
+                vec![outwards.unwrap_or(arc.from), arc.from, arc.to]
+            } else {
+                let near = outwards.map_or(arc.from, |outwards| -outwards);
+                let axes = [
+                    Direction::RIGHT,
+                    Direction::UP,
+                    Direction::LEFT,
+                    Direction::DOWN,
+                ];
+                [near, arc.from, arc.to].into_iter().chain(axes).collect()
+            };
+            normals.into_iter().filter_map(move |normal| {
+                let point = arc.centre.towards(normal, arc.radius);
+                let direction = if arc.is_hollow() {
+                    Direction::between(Point::AXIS, point)?
+                } else {
+                    normal
+                };
+                arc.faces(normal)
+                    .then(|| (direction, point.along(direction)))
+            })
+        };
+        let arcs = self.pieces.iter().filter_map(|piece| match piece.segment {
+            Segment::Line(_) => None,
+            Segment::Arc(arc) => Some(arc),
+        });
+        let arcs = arcs.flat_map(of_arc);
+        self.faces()
+            .chain(arcs.map(|(direction, reach)| (direction, reach - self.asked)))
     }
 }
 
@@ -273,13 +291,32 @@ mod tests {
         assert_eq!(upright.y.abs(), 1.0);
         let across = rule.weakest(Normal::new(0.0, 0.1), small).unwrap();
         assert!((across.x.abs() - 0.75_f64.sqrt()).abs() < 1e-12);
-        let round = Outline::round(Length::millimetres(7.0));
-        let none = Normal::new(0.0, 0.0);
-        assert!(
-            WallRule::new(&round, Length::ZERO, Length::ZERO)
-                .weakest(none, none)
-                .is_some()
+        let round = WallRule::new(
+            &Outline::round(Length::millimetres(7.0)),
+            Length::ZERO,
+            Length::ZERO,
         );
+        let upright = round.weakest(small, Normal::new(0.0, 0.1)).unwrap();
+        assert_eq!((upright.x, upright.y.abs()), (0.0, 1.0));
+        let none = Normal::new(0.0, 0.0);
+        assert!(round.weakest(none, none).is_some());
+    }
+
+    #[test]
+    fn the_weakest_side_of_a_fluted_barrel_is_the_flute() {
+        // A flute of 2 mm radius from above comes nearer to the middle than the faces do.
+        let rule = rule(&wood(Shape::Free, 0.0), 0.5);
+        let even = Normal::new(0.0, 0.1);
+        let weakest = rule.weakest(even, even).unwrap();
+        let room = |direction: Direction| {
+            let holds =
+                |step: &u32| rule.holds(Point::AXIS.towards(direction, f64::from(*step) * 1e-3));
+            (0..4000).take_while(holds).count()
+        };
+        let least = (0..360)
+            .map(|degrees| room(Angle::degrees(f64::from(degrees)).direction()))
+            .min();
+        assert!(least.is_some_and(|least| room(weakest) <= least + 1));
     }
 
     /// Whether a point lies inside, by counting the points of a fine polygon to its right, and
