@@ -18,7 +18,7 @@ const TAIL: f64 = 3.654_152_885_361_009;
 /// bits give the same number on every machine.
 #[derive(Debug, Clone)]
 pub(super) struct Ziggurat {
-    layers: Box<[Layer]>,
+    layers: Box<[Layer; LAYERS]>,
 }
 
 #[derive(Debug, Clone, Copy, Default)]
@@ -37,33 +37,34 @@ impl Ziggurat {
         let curve = |x: f64| libm::exp(-0.5 * x * x);
         let tail = (std::f64::consts::PI / 2.0).sqrt() * libm::erfc(TAIL * FRAC_1_SQRT_2);
         let area = TAIL * curve(TAIL) + tail;
-        let mut layers = Vec::with_capacity(LAYERS);
-        layers.push(Layer {
-            foot: area / curve(TAIL),
-            top: TAIL,
-            low: 0.0,
-            high: curve(TAIL),
-        });
+        let mut layers = Box::new([Layer::default(); LAYERS]);
         let (mut foot, mut low) = (TAIL, curve(TAIL));
-        for layer in 1..LAYERS {
-            let last = layer + 1 == LAYERS;
-            let high = if last { 1.0 } else { low + area / foot };
-            let top = if last {
+        let last = LAYERS - 1;
+        for (k, layer) in layers.iter_mut().enumerate() {
+            if k == 0 {
+                *layer = Layer {
+                    foot: area / low,
+                    top: TAIL,
+                    low: 0.0,
+                    high: low,
+                };
+                continue;
+            }
+            let high = if k == last { 1.0 } else { low + area / foot };
+            let top = if k == last {
                 0.0
             } else {
                 (-2.0 * libm::log(high)).sqrt()
             };
-            layers.push(Layer {
+            *layer = Layer {
                 foot,
                 top,
                 low,
                 high,
-            });
+            };
             (foot, low) = (top, high);
         }
-        Self {
-            layers: layers.into_boxed_slice(),
-        }
+        Self { layers }
     }
 
     /// A number of the standard normal distribution.
