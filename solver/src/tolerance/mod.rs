@@ -35,6 +35,8 @@
 //!    half disc ends at ρ − |u|/2 from the middle on one side and the upper one on the other, so
 //!    the largest circle between them has the diameter 2ρ − |u|; upright, floor and roof are
 //!    2ρ + p_t + p_b apart. The lead must pass each: d ≤ 2ρ − |u| and d ≤ 2ρ + p_t + p_b.
+//!    Shallow by v = −(p_t + p_b) > 0 and shifted at once, the largest circle is 2ρ − √(u² + v²);
+//!    the two rules each by itself let through a little more.
 //! 4. *Incomplete*: an outer pencil reaches over an edge of either slat. With the reach l to the
 //!    left and r to the right, the first pencil with its place at c₁ needs c₁ + s + X − l ≥ 0 and
 //!    ≥ h, the last one c_n + s + X + r ≤ W_b and ≤ W_t + h, with the actual widths W of the
