@@ -19,8 +19,10 @@ pub mod entry;
 pub mod figure;
 pub mod measured;
 pub mod purchase;
+pub mod tolerance;
 pub mod wood;
 
+mod accuracy;
 mod barrel;
 mod comparison;
 mod cutter_set;
@@ -44,6 +46,7 @@ mod staircase;
 mod threshold;
 mod unit;
 
+pub use accuracy::{Accuracy, AccuracyDraft, ErrorDraft, Offsets, Reading, Term};
 pub use barrel::{Barrel, BarrelDraft};
 pub use comparison::{Laid, Line as ComparedLine, Part, Value, Verdict, compare};
 pub use cutter_set::{CutterSet, CutterSetDraft};

@@ -4,8 +4,9 @@ use crate::dice::Dice;
 use solver::measured::Limits;
 use solver::purchase::{PencilOrder, PurchaseDraft, SlatStock};
 use solver::{
-    Angle, AxisChoice, Barrel, BarrelDraft, CutterSet, CutterSetDraft, Length, Pairs, Rules,
-    RulesDraft, SearchDraft, SearchRules, Shape, Slat, SlatDraft, Spacing, Turns, Typed,
+    Accuracy, AccuracyDraft, Angle, AxisChoice, Barrel, BarrelDraft, CutterSet, CutterSetDraft,
+    Length, Offsets, Pairs, Rules, RulesDraft, SearchDraft, SearchRules, Shape, Slat, SlatDraft,
+    Spacing, Term, Turns, Typed,
 };
 
 /// Turns at which sines are exact, nearly so, and not at all.
@@ -140,6 +141,22 @@ pub(crate) fn any_rules_draft(dice: &mut Dice) -> RulesDraft {
     draft.land = Typed::Number(dice.between(0.0, 1.0));
     draft.edge = Typed::Number(dice.between(0.0, 3.0));
     draft
+}
+
+/// Errors from none at all to what makes most pencils bad, on slats with means off nominal.
+pub(crate) fn any_accuracy(dice: &mut Dice) -> Option<Accuracy> {
+    let mut draft = AccuracyDraft::new("Accuracy");
+    for term in Term::ALL {
+        let size = dice.between(0.0, 0.15);
+        draft.error_mut(term).size = Typed::Number(dice.one_of(&[0.0, 0.02, size]));
+    }
+    let mut offset = || Length::millimetres(dice.between(-0.3, 0.1));
+    let offsets = Offsets {
+        top_width: offset(),
+        bottom_width: offset(),
+        bottom_thickness: offset(),
+    };
+    draft.check().ok()?.with_offsets(offsets)
 }
 
 pub(crate) fn any_book(dice: &mut Dice) -> PurchaseDraft {

@@ -4,6 +4,7 @@ mod found;
 mod measured;
 mod thresholds;
 mod timber;
+mod tolerance;
 
 use crate::cases::{ODD_TURNS, any_barrel, any_book, any_rules, any_slat, any_turn};
 use crate::dice::Dice;
@@ -38,6 +39,7 @@ pub fn trace() -> String {
     trace.searches();
     trace.thresholds();
     trace.measured();
+    trace.tolerances();
     trace.0
 }
 

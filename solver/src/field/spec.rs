@@ -105,6 +105,28 @@ pub enum Field {
     SlatRejects,
     /// Share of pencils that are thrown out.
     PencilRejects,
+    /// Error of the place of each groove across the slat.
+    GroovePosition,
+    /// Error of the place of each shaping cutter across the sandwich.
+    ShapingPosition,
+    /// Error of the diameter of each lead.
+    LeadSpread,
+    /// Error of the groove head against the fence, common to a slat.
+    GrooveHead,
+    /// Error of the groove depth, common to a slat.
+    GrooveDepth,
+    /// Error of the width of a slat.
+    WidthSpread,
+    /// Error of the thickness of the bottom slat.
+    ThicknessSpread,
+    /// Shift of the top slat on the bottom slat at gluing.
+    GlueShift,
+    /// Error of the shaping head sideways, common to a sandwich.
+    ShapingAcross,
+    /// Error of the shaping head up and down, common to a sandwich.
+    ShapingUp,
+    /// Standard deviations that the ± limits of errors stand for.
+    Sigmas,
     /// Turn of the barrel about its lead.
     Turn,
     /// Price of a cutter set made to measure.
@@ -136,7 +158,7 @@ pub struct Spec {
 
 impl Field {
     /// Every field there is, in the order of the chain from barrel to order.
-    pub const ALL: [Self; 54] = [
+    pub const ALL: [Self; 65] = [
         Self::Diameter,
         Self::AcrossFlats,
         Self::Height,
@@ -187,6 +209,17 @@ impl Field {
         Self::SawKerf,
         Self::SlatRejects,
         Self::PencilRejects,
+        Self::GroovePosition,
+        Self::ShapingPosition,
+        Self::LeadSpread,
+        Self::GrooveHead,
+        Self::GrooveDepth,
+        Self::WidthSpread,
+        Self::ThicknessSpread,
+        Self::GlueShift,
+        Self::ShapingAcross,
+        Self::ShapingUp,
+        Self::Sigmas,
         Self::Turn,
         Self::NewSetPrice,
         Self::YearGross,
@@ -605,6 +638,64 @@ impl Field {
                 0.0,
                 "Share of the pencils made that are thrown out.",
             ),
+            Self::GroovePosition => error(
+                "Groove position",
+                0.01,
+                "How far each groove lies from its place across the slat, by itself; the first value is an assumption for a common shop.",
+            ),
+            Self::ShapingPosition => error(
+                "Shaping cutter",
+                0.02,
+                "How far each shaping cutter stands from its place across the sandwich, by itself; the first value is an assumption for a common shop.",
+            ),
+            Self::LeadSpread => error(
+                "Lead diameter spread",
+                0.01,
+                "How far the diameter of each lead is off; the first value is an assumption for a common shop.",
+            ),
+            Self::GrooveHead => error(
+                "Groove head to fence",
+                0.015,
+                "How far the groove head stands off sideways from the fence, alike for all grooves of a slat; the first value is an assumption for a common shop.",
+            ),
+            Self::GrooveDepth => error(
+                "Groove depth",
+                0.02,
+                "How far the grooves of a slat are too deep or too shallow, alike for all of them; the first value is an assumption for a common shop.",
+            ),
+            Self::WidthSpread => error(
+                "Slat width spread",
+                0.05,
+                "How far the width of a slat is off; the first value is an assumption for a common shop.",
+            ),
+            Self::ThicknessSpread => error(
+                "Bottom slat thickness",
+                0.03,
+                "How far the thickness of the bottom slat is off; the sandwich is shaped from its bottom face; the first value is an assumption for a common shop.",
+            ),
+            Self::GlueShift => error(
+                "Shift at gluing",
+                0.02,
+                "How far the top slat slides sideways on the bottom slat when the sandwich is glued; the first value is an assumption for a common shop.",
+            ),
+            Self::ShapingAcross => error(
+                "Shaping head sideways",
+                0.03,
+                "How far the shaping head stands off sideways, alike for all pencils of a sandwich; the first value is an assumption for a common shop.",
+            ),
+            Self::ShapingUp => error(
+                "Shaping head up and down",
+                0.03,
+                "How far the shaping head stands too high or too low, alike for all pencils of a sandwich; the first value is an assumption for a common shop.",
+            ),
+            Self::Sigmas => spec(
+                "Sigmas of ± limits",
+                Plain,
+                1.0,
+                8.0,
+                3.0,
+                "How many standard deviations the ± limits stand for; 3 leaves 0.27 % beyond them.",
+            ),
             Self::Turn => spec(
                 "Turn",
                 Angle,
@@ -661,6 +752,11 @@ const fn spec(
         optional: false,
         meaning,
     }
+}
+
+/// An error of the machines. First values are from experience of the trade, no source.
+const fn error(label: &'static str, initial: f64, meaning: &'static str) -> Spec {
+    spec(label, Dimension::Length, 0.0, 5.0, initial, meaning)
 }
 
 #[cfg(test)]
