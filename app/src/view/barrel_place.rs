@@ -2,6 +2,7 @@
 
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
 use super::keyed::keyed;
+use super::live::live;
 use super::number_field::NumberField;
 use super::path_field::PathField;
 use super::problem_list::{ProblemList, named};
@@ -62,7 +63,7 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                 <ProblemList/>
                 <fieldset>
                     <legend>"Barrel"</legend>
-                    {move || {
+                    {live(move || {
                         let id = chosen.get();
                         view! {
                             <div class="field row">
@@ -81,21 +82,21 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                                 />
                             </div>
                         }
-                    }}
+                    })}
                     <ShapeChoice/>
-                    {move || own_fields(chosen.get(), shape.get())}
+                    {live(move || own_fields(chosen.get(), shape.get()))}
                     {keyed(move || homeless.get(), |at| view! { <NumberField at context="column"/> })}
-                    {move || {
+                    {live(move || {
                         let id = chosen.get();
                         view! {
                             <NumberField at=Slot::Barrel(id, Field::Coat) context="column"/>
                             <NumberField at=Slot::Barrel(id, Field::PencilLength) context="column"/>
                         }
-                    }}
+                    })}
                 </fieldset>
             </aside>
             <div class="results">
-                {move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get())))}
+                {live(move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get()))))}
             </div>
         </div>
     }
@@ -163,7 +164,7 @@ fn Barrels() -> impl IntoView {
     };
     view! {
         <div class="tabs" role="group" aria-label="Barrels of the project">
-            {tabs}
+            {live(tabs)}
             <span class="tools">
                 <button type="button" on:click=add>"Add"</button>
                 <button type="button" on:click=copy>"Copy"</button>
@@ -200,7 +201,7 @@ fn ShapeChoice() -> impl IntoView {
     view! {
         <div class="field row">
             <label for="barrel-shape">"Shape"</label>
-            <select id="barrel-shape" on:change=pick>{options}</select>
+            <select id="barrel-shape" on:change=pick>{live(options)}</select>
         </div>
     }
 }

@@ -1,6 +1,7 @@
 //! The checks of the layout as statements with their margins.
 
 use super::keyed::keyed;
+use super::live::live;
 use crate::workbench::Workbench;
 use leptos::prelude::*;
 use solver::{Outcome, Rule};
@@ -29,9 +30,9 @@ pub(crate) fn Checks() -> impl IntoView {
         let statement = move || check.get().map(|check| check.statement(bench.unit.get()));
         view! {
             <tr class=class>
-                <td class="outcome">{word}</td>
+                <td class="outcome">{live(word)}</td>
                 <th scope="row">{rule.label()}</th>
-                <td>{statement}</td>
+                <td>{live(statement)}</td>
             </tr>
         }
     };

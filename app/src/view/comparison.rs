@@ -2,6 +2,7 @@
 
 use super::drawing_sheet::SheetSize;
 use super::drawn::{DrawnLabels, DrawnShapes};
+use super::live::live;
 use crate::workbench::{Shown, Workbench};
 use leptos::html::Div;
 use leptos::prelude::*;
@@ -45,7 +46,7 @@ pub(crate) fn Comparison() -> impl IntoView {
         .into_any(),
         Some(false) => view! {
             <p class="empty problem">"What was set aside cannot be laid out:"</p>
-            <ul>{move || problems(&kept.read(), bench.unit.get())}</ul>
+            <ul>{live(move || problems(&kept.read(), bench.unit.get()))}</ul>
         }
         .into_any(),
         Some(true) => view! { <Drawings kept/> <Differences kept/> }.into_any(),
@@ -58,14 +59,14 @@ pub(crate) fn Comparison() -> impl IntoView {
     view! {
         <section class="result comparison" aria-labelledby="comparison-title">
             <h2 id="comparison-title">"Side by side with a layout set aside"</h2>
-            {body}
+            {live(body)}
             <div class="actions">
                 <button
                     type="button"
                     disabled=nothing_laid
                     on:click=move |_| bench.change(ProjectDraft::set_layout_aside)
                 >
-                    {set_aside_label}
+                    {live(set_aside_label)}
                 </button>
                 <button
                     type="button"
@@ -147,7 +148,7 @@ fn Drawings(kept: Memo<Kept>) -> impl IntoView {
         };
         view! {
             <figure>
-                <figcaption><strong>{NAMES[at]}</strong>{count}</figcaption>
+                <figcaption><strong>{NAMES[at]}</strong>{live(count)}</figcaption>
                 <Picture drawing name=NAMES[at]/>
             </figure>
         }
@@ -226,7 +227,7 @@ fn Differences(kept: Memo<Kept>) -> impl IntoView {
                         <th scope="col" class="figure">"Change"</th>
                     </tr>
                 </thead>
-                <tbody>{rows}</tbody>
+                <tbody>{live(rows)}</tbody>
             </table>
         </div>
     }

@@ -1,5 +1,6 @@
 //! How moist the slats are when they are grooved.
 
+use super::live::live;
 use super::number_field::NumberField;
 use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
@@ -45,8 +46,8 @@ pub(crate) fn Conditions() -> impl IntoView {
     view! {
         <section class="result conditions" aria-labelledby="conditions-title">
             <h2 id="conditions-title">"Moisture at the groove head"</h2>
-            <div class="choices" role="radiogroup" aria-label="Where the moisture content is taken from">{sources}</div>
-            {fields}
+            <div class="choices" role="radiogroup" aria-label="Where the moisture content is taken from">{live(sources)}</div>
+            {live(fields)}
             <dl class="facts">
                 <div>
                     <dt>"Slats are grooved at a moisture content of"</dt>

@@ -2,6 +2,7 @@
 
 use super::drawn::{DrawnDimensions, DrawnLabels, DrawnShapes, dimension_of};
 use super::keyed::keyed;
+use super::live::live;
 use super::number_field::{Look, NumberField};
 use super::sliding_gauge::{Gauge, GaugeGrip, GaugeMark};
 use super::wood_balance::Lit;
@@ -228,7 +229,7 @@ fn DrivingField(
             style:width=move || pixels(|area| area.width)
             style:height=move || pixels(|area| area.height)
         >
-            <span class="sign" aria-hidden="true">{move || sign.get()}</span>
+            <span class="sign" aria-hidden="true">{live(move || sign.get())}</span>
             <NumberField at context=field_context(context, measured) look=Look::Bare name/>
         </div>
     }

@@ -2,6 +2,7 @@
 //! what has changed in them is set anew.
 
 use super::keyed::keyed;
+use super::live::live;
 use super::wood_balance::Lit;
 use leptos::prelude::*;
 use solver::{Dimension, Drawing, Edge, Label, Size, Style, WoodClass};
@@ -92,7 +93,7 @@ pub(crate) fn DrawnDimensions(
                 <path class="arrows" d=move || Some(dimension.read().as_ref()?.arrows.clone())/>
                 <text class=move || near.get() x=x y=y>
                     <title>{size.label()}</title>
-                    {number}
+                    {live(number)}
                 </text>
             </g>
         }
@@ -128,7 +129,7 @@ pub(crate) fn DrawnLabels(
                 x=move || Some(place(label.read().as_ref()?.x))
                 y=move || Some(place(label.read().as_ref()?.y))
             >
-                {move || Some(label.read().as_ref()?.text.clone())}
+                {live(move || Some(label.read().as_ref()?.text.clone()))}
             </text>
         }
     };

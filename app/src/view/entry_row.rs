@@ -2,6 +2,7 @@
 
 use super::entry_table::add_button_id;
 use super::layout_place::{optional_choices, read_id};
+use super::live::live;
 use super::number_field::{Look, NumberField};
 use super::problem_list::named;
 use super::text_field::NameField;
@@ -75,7 +76,7 @@ pub(crate) fn Row(
                     text if text.is_empty() => solver::figure::NO_FIGURE.to_owned(),
                     text => text,
                 };
-                view! { <output>{shown}</output> }.into_any()
+                view! { <output>{live(shown)}</output> }.into_any()
             }
         };
         view! { <td class:figure=column.is_driven() class:driven=column.is_driven() on:paste=paste>{inner}</td> }
@@ -130,7 +131,7 @@ fn ChoiceCell(cell: Cell, choices: Choices, name: Memo<String>) -> impl IntoView
     };
     view! {
         <select aria-label=move || format!("{}, {}", name.get(), cell.column.label()) on:change=pick>
-            {options}
+            {live(options)}
         </select>
     }
 }

@@ -2,6 +2,7 @@
 
 use super::entry_row::{Choices, Row, focus_row};
 use super::keyed::keyed;
+use super::live::live;
 use super::when::When;
 use crate::spreadsheet;
 use crate::workbench::{Table, Workbench};
@@ -64,7 +65,7 @@ pub(crate) fn EntryTable(
                                     let heading = move || column.heading(bench.unit.get());
                                     view! {
                                         <th scope="col" class:figure=column.is_figure() title=column.meaning()>
-                                            {heading}
+                                            {live(heading)}
                                         </th>
                                     }
                                 })
@@ -128,7 +129,7 @@ fn Parts(count: Signal<usize>, shown: Memo<usize>, part: RwSignal<usize>) -> imp
             >
                 "Rows before"
             </button>
-            <span role="status">{words}</span>
+            <span role="status">{live(words)}</span>
             <button
                 type="button"
                 disabled=move || shown.get() == last_part(count.get())

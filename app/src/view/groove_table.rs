@@ -1,6 +1,7 @@
 //! Where each groove goes, from the datum edge.
 
 use super::keyed::keyed;
+use super::live::live;
 use super::when::When;
 use crate::workbench::Workbench;
 use leptos::prelude::*;
@@ -26,8 +27,8 @@ pub(crate) fn GrooveTable() -> impl IntoView {
         });
         view! {
             <tr>
-                <th scope="row">{move || groove.get().map(|groove| groove.number)}</th>
-                <td class="figure">{move || groove.get().map(|groove| length(groove.centre))}</td>
+                <th scope="row">{live(move || groove.get().map(|groove| groove.number))}</th>
+                <td class="figure">{live(move || groove.get().map(|groove| length(groove.centre)))}</td>
             </tr>
         }
     };
@@ -48,14 +49,14 @@ pub(crate) fn GrooveTable() -> impl IntoView {
         let value = Memo::new(move |_| layout.with(|shown| Some(measure(&shown.as_ref()?.layout))));
         view! {
             <When holds=move || value.get().is_some()>
-                <div><dt>{name}</dt><dd class="figure">{move || value.get().map(length)}</dd></div>
+                <div><dt>{name}</dt><dd class="figure">{live(move || value.get().map(length))}</dd></div>
             </When>
         }
     })
     .collect_view();
     view! {
         <section class="result grooves" aria-labelledby="grooves-title">
-            <h2 id="grooves-title">"Grooves from the datum edge, " {move || bench.unit.get().label()}</h2>
+            <h2 id="grooves-title">"Grooves from the datum edge, " {live(move || bench.unit.get().label())}</h2>
             <dl class="facts">{shape}</dl>
             <table>
                 <thead>

@@ -7,6 +7,7 @@ use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
 use super::entry_table::EntryTable;
 use super::groove_table::GrooveTable;
 use super::keyed::keyed;
+use super::live::live;
 use super::number_field::NumberField;
 use super::problem_list::{ProblemList, named};
 use super::ranking_table::RankingTable;
@@ -113,7 +114,7 @@ fn Verdict() -> impl IntoView {
             Some(shown) => verdict(shown).into_any(),
         })
     };
-    view! { <div aria-live="polite">{words}</div> }
+    view! { <div aria-live="polite">{live(words)}</div> }
 }
 
 fn verdict(shown: &Shown) -> impl IntoView + use<> {
@@ -165,7 +166,7 @@ fn Meaning() -> impl IntoView {
             },
         )
     };
-    view! { <p class="hint">{words}</p> }
+    view! { <p class="hint">{live(words)}</p> }
 }
 
 #[component]
@@ -212,20 +213,20 @@ fn Pencil(homeless: Memo<Vec<Slot>>) -> impl IntoView {
                         }
                     }
                 >
-                    {move || choices(names.get(), barrel.get())}
+                    {live(move || choices(names.get(), barrel.get()))}
                 </select>
             </div>
-            <div class="choices" role="radiogroup" aria-label="How the barrel lies">{ways}</div>
+            <div class="choices" role="radiogroup" aria-label="How the barrel lies">{live(ways)}</div>
             <When holds=turned><NumberField at=Slot::Turn context="column"/></When>
             // Sizes that have no place on the drawing are asked for here.
             {keyed(move || homeless.get(), |at| view! { <NumberField at context="column"/> })}
-            {move || {
+            {live(move || {
                 let id = barrel.get();
                 view! {
                     <NumberField at=Slot::Barrel(id, Field::Coat) context="column"/>
                     <NumberField at=Slot::Barrel(id, Field::PencilLength) context="column"/>
                 }
-            }}
+            })}
             <NumberField at=Slot::Rules(Field::Clearance) context="column"/>
         </fieldset>
     }
@@ -265,10 +266,10 @@ fn Slats() -> impl IntoView {
                         }
                     }
                 >
-                    {move || choices(names.get(), top.get())}
+                    {live(move || choices(names.get(), top.get()))}
                 </select>
             </div>
-            {move || (top.get() != bottom.get()).then(|| slat_fields(top.get(), "Top slat"))}
+            {live(move || (top.get() != bottom.get()).then(|| slat_fields(top.get(), "Top slat")))}
             <div class="field row">
                 <label for="layout-bottom">"Bottom slat"</label>
                 <select
@@ -279,13 +280,13 @@ fn Slats() -> impl IntoView {
                         }
                     }
                 >
-                    {move || choices(names.get(), bottom.get())}
+                    {live(move || choices(names.get(), bottom.get()))}
                 </select>
             </div>
-            {move || {
+            {live(move || {
                 let whose = if top.get() == bottom.get() { "Both slats" } else { "Bottom slat" };
                 slat_fields(bottom.get(), whose)
-            }}
+            })}
         </fieldset>
     }
 }
@@ -328,7 +329,7 @@ fn Machining() -> impl IntoView {
     view! {
         <fieldset>
             <legend>"Machining"</legend>
-            <div class="choices" role="radiogroup" aria-label="How grooves are spaced">{spacings}</div>
+            <div class="choices" role="radiogroup" aria-label="How grooves are spaced">{live(spacings)}</div>
             <When holds=move || spacing.get() == Spacing::Set>
                 <SetChoice/>
             </When>
@@ -410,10 +411,10 @@ fn SetChoice() -> impl IntoView {
                 aria-describedby=described
                 on:change=pick
             >
-                {options}
+                {live(options)}
             </select>
             <p class="problem" id=message_id role="status" hidden=move || !wrong()>
-                {move || message.get().unwrap_or_default()}
+                {live(move || message.get().unwrap_or_default())}
             </p>
         </div>
     }

@@ -13,6 +13,7 @@ mod file_menu;
 mod groove_table;
 mod keyed;
 mod layout_place;
+mod live;
 mod number_field;
 mod order_table;
 mod path_field;

@@ -1,5 +1,6 @@
 //! A number of the project that can be typed over.
 
+use super::live::live;
 use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
 use solver::Typed;
@@ -161,7 +162,7 @@ pub(crate) fn NumberField(
     };
     let problem = view! {
         <p class="problem" id=message_id role="status" hidden=move || !wrong()>
-            {move || message.get().unwrap_or_default()}
+            {live(move || message.get().unwrap_or_default())}
         </p>
     };
     let changed = move || {
@@ -177,7 +178,7 @@ pub(crate) fn NumberField(
         Look::Row => view! {
             <div class="field row" class:changed=move || matches!(at, Slot::Rules(_)) && changed()>
                 <label for=element_id>
-                    {spec.label} <span class="unit">{move || match unit_label() { "" => String::new(), unit => format!(", {unit}") }}</span>
+                    {spec.label} <span class="unit">{live(move || match unit_label() { "" => String::new(), unit => format!(", {unit}") })}</span>
                 </label>
                 {input}
                 <p class="meaning">{spec.meaning}</p>

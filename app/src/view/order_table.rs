@@ -2,6 +2,7 @@
 
 use super::keyed::keyed;
 use super::layout_place::{choices, read_id};
+use super::live::live;
 use super::number_field::{Look, NumberField};
 use super::problem_list::named;
 use super::when::When;
@@ -81,7 +82,7 @@ fn OrderRow(at: usize) -> impl IntoView {
     };
     view! {
         <tr>
-            <td><select aria-label=format!("Pencil of order {}", at + 1) on:change=pick>{options}</select></td>
+            <td><select aria-label=format!("Pencil of order {}", at + 1) on:change=pick>{live(options)}</select></td>
             <td>
                 <NumberField
                     at=Slot::Order(at)

@@ -1,5 +1,6 @@
 //! The path of a free outline: several lines of text.
 
+use super::live::live;
 use crate::project_file::MOST_PATH_CHARACTERS;
 use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
@@ -88,7 +89,7 @@ pub(crate) fn PathField(
                 on:keydown=on_keydown
             ></textarea>
             <p class="problem" id=message_id role="status" hidden=move || !wrong()>
-                {move || message.get().unwrap_or_default()}
+                {live(move || message.get().unwrap_or_default())}
             </p>
             <p class="meaning" id=hint_id>{spec.meaning}</p>
             <button type="button" on:click=put_example>"Put in an example (invented)"</button>

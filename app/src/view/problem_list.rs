@@ -1,6 +1,7 @@
 //! What is wrong, all in one list, each line leading to its field.
 
 use super::Place;
+use super::live::live;
 use crate::workbench::{Slot, Table, Workbench};
 use leptos::prelude::*;
 use solver::{Problem, ProjectDraft};
@@ -33,8 +34,8 @@ pub(crate) fn ProblemList() -> impl IntoView {
     };
     view! {
         <section class="problems" aria-labelledby="problems-title" hidden=move || !any()>
-            <h2 id="problems-title">{title}</h2>
-            <ul>{rows}</ul>
+            <h2 id="problems-title">{live(title)}</h2>
+            <ul>{live(rows)}</ul>
         </section>
     }
 }

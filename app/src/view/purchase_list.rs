@@ -1,5 +1,6 @@
 //! Which slats to buy for the order book, and what is made from what.
 
+use super::live::live;
 use crate::protocol::{Progress, Purchase, PurchaseList};
 use crate::workbench::{JobState, Jobs, Workbench};
 use leptos::prelude::*;
@@ -47,7 +48,7 @@ pub(crate) fn PurchaseListView() -> impl IntoView {
     view! {
         <section class="result purchase" aria-labelledby="purchase-title">
             <h2 id="purchase-title">"Slats to buy"</h2>
-            <div aria-live="polite">{body}</div>
+            <div aria-live="polite">{live(body)}</div>
         </section>
     }
 }

@@ -1,5 +1,6 @@
 //! The barrel on every slat stock, every usual way round, best first.
 
+use super::live::live;
 use crate::project_file::WayWord;
 use crate::protocol::{AimWord, RankedRow, Ranking};
 use crate::workbench::{JobState, Jobs, Workbench};
@@ -44,7 +45,7 @@ pub(crate) fn RankingTable() -> impl IntoView {
         <section class="result ranking" aria-labelledby="ranking-title">
             <h2 id="ranking-title">"Best stock for this pencil"</h2>
             <div class="choices line" role="radiogroup" aria-label="Rank by">{aims}</div>
-            {body}
+            {live(body)}
         </section>
     }
 }
@@ -84,11 +85,11 @@ fn Rows(ranking: Ranking) -> impl IntoView {
                         None => view! { <Needs row=row.clone() unit/> }.into_any(),
                     }}
                     <td class="tools">
-                        {move || if laid.get() {
+                        {live(move || if laid.get() {
                             view! { <span class="here">"On the drawing"</span> }.into_any()
                         } else {
                             view! { <button type="button" on:click=lay>"Lay out"</button> }.into_any()
-                        }}
+                        })}
                     </td>
                 </tr>
             }
@@ -107,7 +108,7 @@ fn Rows(ranking: Ranking) -> impl IntoView {
                         <th scope="col">"Stock"</th>
                         <th scope="col">"Lies"</th>
                         <th scope="col" class="figure">"Pencils"</th>
-                        <th scope="col" class="figure">"Wood a gross, " {move || unit.get().volume_label()}</th>
+                        <th scope="col" class="figure">"Wood a gross, " {live(move || unit.get().volume_label())}</th>
                         <th scope="col" class="figure">"Slats a gross"</th>
                         <th scope="col" class="figure">"Price a gross"</th>
                         <th scope="col"><span class="unseen">"Lay out"</span></th>
@@ -129,7 +130,7 @@ fn Needs(row: RankedRow, unit: RwSignal<solver::LengthUnit>) -> impl IntoView {
             .map_or_else(dash, |wood| figure::volume(wood, unit.get()))
     };
     view! {
-        <td class="figure">{wood}</td>
+        <td class="figure">{live(wood)}</td>
         <td class="figure">{row.slats_per_gross.map_or_else(dash, |slats| figure::plain(slats, 1))}</td>
         <td class="figure">{row.price_per_gross.map_or_else(dash, figure::money_rounded)}</td>
     }

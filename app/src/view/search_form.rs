@@ -1,5 +1,6 @@
 //! What the search for the best layouts may try.
 
+use super::live::live;
 use super::number_field::NumberField;
 use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
@@ -47,14 +48,14 @@ pub(crate) fn SearchForm() -> impl IntoView {
                 <NumberField at=Slot::Search(Field::YearGross) context="search"/>
             </div>
         </div>
-        {move || limited().map(|most| {
+        {live(move || limited().map(|most| {
             view! {
                 <p class="limited">
                     {format!("The machining rules allow at most {most} side by side, so no row has more. ")}
                     <button type="button" on:click=lift>"Lift this limit"</button>
                 </p>
             }
-        })}
+        }))}
     }
 }
 

@@ -1,5 +1,6 @@
 //! The best layouts found: one table, sorted by any column, each row ready to be laid.
 
+use super::live::live;
 use super::search_form::SearchForm;
 use crate::protocol::{FoundRow, Progress, Searched};
 use crate::workbench::{JobState, Searches, Workbench, is_laid, lay_found};
@@ -119,8 +120,8 @@ pub(crate) fn SearchTable() -> impl IntoView {
         <section class="result found" aria-labelledby="found-title">
             <h2 id="found-title">"Best layouts found"</h2>
             <SearchForm/>
-            <div class="running" role="status">{running}</div>
-            {body}
+            <div class="running" role="status">{live(running)}</div>
+            {live(body)}
         </section>
     }
 }
@@ -159,7 +160,7 @@ fn Rows(searched: Searched) -> impl IntoView {
             };
             view! {
                 <th scope="col" class:figure=column.is_figure() aria-sort=order>
-                    <button type="button" class="link" on:click=sort>{move || column.label(unit.get())}</button>
+                    <button type="button" class="link" on:click=sort>{live(move || column.label(unit.get()))}</button>
                 </th>
             }
         })
@@ -189,7 +190,7 @@ fn Rows(searched: Searched) -> impl IntoView {
         <div class="scroll" tabindex="0" role="group" aria-label="Layouts found">
             <table>
                 <thead><tr>{heads}<th scope="col"><span class="unseen">"Lay out"</span></th></tr></thead>
-                <tbody>{body}</tbody>
+                <tbody>{live(body)}</tbody>
             </table>
         </div>
         {more}
@@ -229,15 +230,15 @@ fn Found(row: FoundRow) -> impl IntoView {
             <td class="figure" title=full(row.pitch_mm)>{length(row.pitch_mm)}</td>
             <td class="figure strong">{row.pencils}</td>
             <td class="figure" title=full(row.margin_mm)>{length(row.margin_mm)}</td>
-            <td class="figure">{move || figure::volume(row.wood_per_gross_mm3, unit.get())}</td>
+            <td class="figure">{live(move || figure::volume(row.wood_per_gross_mm3, unit.get()))}</td>
             <td class="figure">{figure::money_rounded(row.money_per_gross)}</td>
             <td>{goals.join(", ")}</td>
             <td class="tools">
-                {move || if laid.get() {
+                {live(move || if laid.get() {
                     view! { <span class="here">"On the drawing"</span> }.into_any()
                 } else {
                     view! { <button type="button" on:click=lay>"Lay out"</button> }.into_any()
-                }}
+                })}
             </td>
         </tr>
     }

@@ -4,6 +4,7 @@ use super::Place;
 use super::barrel_place::BarrelPlace;
 use super::file_menu::{FileMenu, Files, RefusedFile};
 use super::layout_place::LayoutPlace;
+use super::live::live;
 use super::text_field::NameField;
 use super::timber_place::TimberPlace;
 use crate::offline::{self, Update};
@@ -61,7 +62,7 @@ pub fn Slatwright() -> impl IntoView {
         <a class="skip" href="#place">"To the work"</a>
         <Header/>
         <Banners update/>
-        <main id="place" tabindex="-1">{place}</main>
+        <main id="place" tabindex="-1">{live(place)}</main>
         <Notice/>
         <footer>
             <p>
@@ -164,7 +165,7 @@ fn SaveStatus() -> impl IntoView {
         Some(SaveState::Failed(_)) => "Not saved".to_owned(),
         Some(SaveState::ReadOnly) => "Read only here".to_owned(),
     };
-    view! { <p class="save-status" role="status">{words}</p> }
+    view! { <p class="save-status" role="status">{live(words)}</p> }
 }
 
 /// What has to be known before work goes on: nothing saved, another tab, a new version.
@@ -221,7 +222,7 @@ fn Banners(update: RwSignal<Option<Update>>) -> impl IntoView {
             }
         })
     };
-    view! { {saving} {unreadable} <RefusedFile/> {new_version} }
+    view! { {live(saving)} {live(unreadable)} <RefusedFile/> {live(new_version)} }
 }
 
 /// What has just happened.
@@ -231,7 +232,7 @@ fn Notice() -> impl IntoView {
     let words = move || bench.notice.get().unwrap_or_default();
     view! {
         <div class="notice" role="status" hidden=move || bench.notice.read().is_none()>
-            <p>{words}</p>
+            <p>{live(words)}</p>
             <button type="button" on:click=move |_| bench.notice.set(None)>"Close"</button>
         </div>
     }

@@ -3,6 +3,7 @@
 use super::drawing_sheet::SheetSize;
 use super::drawn::{DrawnLabels, place};
 use super::keyed::keyed;
+use super::live::live;
 use super::problem_list::named;
 use super::when::When;
 use crate::workbench::Workbench;
@@ -38,7 +39,7 @@ pub(crate) fn Stairs() -> impl IntoView {
             <div class="chart" node_ref=frame>
                 <When holds=move || chart.with(Option::is_some)><Picture chart/></When>
             </div>
-            <p class="hint">{words}</p>
+            <p class="hint">{live(words)}</p>
         </section>
     }
 }
@@ -79,7 +80,7 @@ fn Picture(chart: Memo<Option<Chart>>) -> impl IntoView {
                 cy=move || Some(place(marker.read().as_ref()?.at.1))
                 r="4"
             />
-            {flag}
+            {live(flag)}
         }
     };
     view! {

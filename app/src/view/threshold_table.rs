@@ -1,5 +1,6 @@
 //! What the next pencil costs: the nearest values of each input at which something changes.
 
+use super::live::live;
 use crate::protocol::{ChangeLine, InputAddress, OwnerWord, ThresholdRow};
 use crate::workbench::{JobState, Searches, Slot, Workbench};
 use leptos::prelude::*;
@@ -25,8 +26,8 @@ pub(crate) fn ThresholdTable() -> impl IntoView {
                         <thead>
                             <tr>
                                 <th scope="col">"Input"</th>
-                                <th scope="col" class="figure">"Today, " {move || unit.get().label()}</th>
-                                <th scope="col" class="figure">"Changes at, " {move || unit.get().label()}</th>
+                                <th scope="col" class="figure">"Today, " {live(move || unit.get().label())}</th>
+                                <th scope="col" class="figure">"Changes at, " {live(move || unit.get().label())}</th>
                                 <th scope="col">"What happens"</th>
                                 <th scope="col" class="figure">"Saved a gross"</th>
                                 <th scope="col" class="figure">"Saved a year"</th>
@@ -50,7 +51,7 @@ pub(crate) fn ThresholdTable() -> impl IntoView {
     view! {
         <section class="result steps" aria-labelledby="steps-title">
             <h2 id="steps-title">"What the next pencil costs"</h2>
-            {body}
+            {live(body)}
         </section>
     }
 }
@@ -91,10 +92,10 @@ fn Line(input: InputAddress, today: f64, line: ChangeLine) -> impl IntoView {
     view! {
         <tr>
             <th scope="row">{name}</th>
-            <td class="figure">{move || figure::length(today, unit.get())}</td>
+            <td class="figure">{live(move || figure::length(today, unit.get()))}</td>
             <td class="figure strong" title=move || figure::length_exact(at, unit.get())>
                 <span class="here">{direction}" "</span>
-                {move || figure::length(value, unit.get())}
+                {live(move || figure::length(value, unit.get()))}
             </td>
             <td>{effect(&line)}</td>
             <td class="figure">{money(line.saved_per_gross)}</td>

@@ -1,5 +1,6 @@
 //! Where the wood goes: a bar, and the same as a table.
 
+use super::live::live;
 use super::when::When;
 use crate::workbench::Workbench;
 use leptos::prelude::*;
@@ -135,9 +136,9 @@ fn Table(balance: Memo<Option<WoodBalance>>, lit: Lit) -> impl IntoView {
                             {class.label()}
                         </button>
                     </th>
-                    <td class="figure">{section}</td>
-                    <td class="figure">{move || volume(&|balance| balance.volume(class))}</td>
-                    <td class="figure">{share}</td>
+                    <td class="figure">{live(section)}</td>
+                    <td class="figure">{live(move || volume(&|balance| balance.volume(class)))}</td>
+                    <td class="figure">{live(share)}</td>
                 </tr>
             }
         })
@@ -147,8 +148,8 @@ fn Table(balance: Memo<Option<WoodBalance>>, lit: Lit) -> impl IntoView {
             <thead>
                 <tr>
                     <th scope="col">"Goes to"</th>
-                    <th scope="col" class="figure">"Section, " {move || unit.get().area_label()}</th>
-                    <th scope="col" class="figure">"Volume, " {move || unit.get().volume_label()}</th>
+                    <th scope="col" class="figure">"Section, " {live(move || unit.get().area_label())}</th>
+                    <th scope="col" class="figure">"Volume, " {live(move || unit.get().volume_label())}</th>
                     <th scope="col" class="figure">"Share"</th>
                 </tr>
             </thead>
@@ -157,7 +158,7 @@ fn Table(balance: Memo<Option<WoodBalance>>, lit: Lit) -> impl IntoView {
                 <tr>
                     <th scope="row">"Bought"</th>
                     <td></td>
-                    <td class="figure">{move || volume(&|balance| balance.bought())}</td>
+                    <td class="figure">{live(move || volume(&|balance| balance.bought()))}</td>
                     <td class="figure">{figure::ratio(1.0)}</td>
                 </tr>
             </tfoot>
