@@ -1,12 +1,16 @@
 //! The scenario that stands there at first start: a small works, invented, with invented numbers.
 
 use solver::{
-    BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft,
-    RulesDraft, Seam, SearchDraft, Shape, SlatDraft, SpeciesDraft, Typed, Way,
+    AccuracyDraft, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Id, LayoutDraft,
+    OrderDraft, ProjectDraft, RulesDraft, Seam, SearchDraft, Shape, SlatDraft, SpeciesDraft, Term,
+    Typed, Way,
 };
 
 /// The name of the invented works.
 pub const NAME: &str = "Alder Brook works (invented)";
+
+/// The name of the line of machines that a new project begins with.
+pub const FIRST_LINE: &str = "Common shop, assumed";
 
 /// A fresh copy of the scenario.
 #[must_use]
@@ -41,6 +45,7 @@ pub fn project() -> ProjectDraft {
             bottom: Id(11),
             way: Way::Usual(Seam::ThroughFaces),
             turn: Typed::Number(0.0),
+            accuracy: Id(41),
         },
         barrels,
         slats,
@@ -57,6 +62,10 @@ pub fn project() -> ProjectDraft {
             order(2, 150.0),
             order(3, 90.0),
             order(4, 60.0),
+        ],
+        accuracies: vec![
+            accuracy(41, "Line 1 (invented)"),
+            worn(accuracy(42, "Line 2, worn (invented)")),
         ],
         set_aside: None,
     }
@@ -86,8 +95,10 @@ pub fn blank() -> ProjectDraft {
             bottom: Id(2),
             way: Way::Usual(Seam::ThroughCorners),
             turn: Typed::Number(0.0),
+            accuracy: Id(3),
         },
         orders: Vec::new(),
+        accuracies: vec![accuracy(3, FIRST_LINE)],
         set_aside: None,
     }
 }
@@ -158,6 +169,22 @@ fn order(barrel: u32, gross: f64) -> OrderDraft {
         barrel: Id(barrel),
         gross: Typed::Number(gross),
     }
+}
+
+fn accuracy(id: u32, name: &str) -> Entry<AccuracyDraft> {
+    let draft = AccuracyDraft::new(name);
+    Entry { id: Id(id), draft }
+}
+
+/// Each error of the machines two and a half times as large.
+fn worn(mut line: Entry<AccuracyDraft>) -> Entry<AccuracyDraft> {
+    for term in Term::ALL {
+        let size = &mut line.draft.error_mut(term).size;
+        if let Typed::Number(number) = size {
+            *number *= 2.5;
+        }
+    }
+    line
 }
 
 #[cfg(test)]

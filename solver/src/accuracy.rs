@@ -77,6 +77,10 @@ pub struct AccuracyDraft {
     pub shaping_up: ErrorDraft,
     /// Standard deviations that all ± limits stand for.
     pub sigmas: Typed,
+    /// How far the mean width of the slats lies above nominal.
+    pub width_offset: Typed,
+    /// How far the mean thickness of the bottom slat lies above nominal.
+    pub thickness_offset: Typed,
 }
 
 /// The accuracy of a shop that can be worked with.
@@ -117,6 +121,8 @@ impl AccuracyDraft {
             shaping_across: ErrorDraft::initial(Field::ShapingAcross),
             shaping_up: ErrorDraft::initial(Field::ShapingUp),
             sigmas: Typed::initial(Field::Sigmas),
+            width_offset: Typed::initial(Field::WidthOffset),
+            thickness_offset: Typed::initial(Field::ThicknessOffset),
         }
     }
 
@@ -183,6 +189,8 @@ impl AccuracyDraft {
         } else {
             1.0
         };
+        let width = Length::millimetres(read(&self.width_offset, Field::WidthOffset));
+        let thickness = Length::millimetres(read(&self.thickness_offset, Field::ThicknessOffset));
         if !problems.is_empty() {
             return Err(problems);
         }
@@ -193,7 +201,11 @@ impl AccuracyDraft {
         Ok(Accuracy {
             name: self.name.clone(),
             deviations: Term::ALL.map(deviation),
-            offsets: Offsets::default(),
+            offsets: Offsets {
+                top_width: width,
+                bottom_width: width,
+                bottom_thickness: thickness,
+            },
         })
     }
 }
@@ -264,9 +276,16 @@ mod tests {
         draft.shaping_up.size = Typed::Text("little".into());
         draft.shaping_up.reading = Reading::Limits;
         draft.sigmas = Typed::Number(0.5);
+        draft.thickness_offset = Typed::Text("thick".into());
         let problems = draft.check().unwrap_err();
         let fields: Vec<Field> = problems.iter().map(|problem| problem.field).collect();
-        assert_eq!(fields, [Field::GrooveHead, Field::ShapingUp, Field::Sigmas]);
+        let expected = [
+            Field::GrooveHead,
+            Field::ShapingUp,
+            Field::Sigmas,
+            Field::ThicknessOffset,
+        ];
+        assert_eq!(fields, expected);
     }
 
     #[test]

@@ -6,6 +6,7 @@ mod set_aside;
 #[cfg(test)]
 mod tests;
 
+use crate::accuracy::AccuracyDraft;
 use crate::barrel::{Barrel, BarrelDraft};
 use crate::cutter_set::CutterSetDraft;
 use crate::field::Typed;
@@ -54,6 +55,8 @@ pub struct LayoutDraft {
     pub way: Way,
     /// The angle, where it is given.
     pub turn: Typed,
+    /// The accuracy of the line on which it is made.
+    pub accuracy: Id,
 }
 
 /// A line of the order book.
@@ -82,6 +85,8 @@ pub struct ProjectDraft {
     pub cutter_sets: Vec<Entry<CutterSetDraft>>,
     /// The machining rules.
     pub rules: RulesDraft,
+    /// How accurately each line of machines works.
+    pub accuracies: Vec<Entry<AccuracyDraft>>,
     /// The layout that is looked at.
     pub layout: LayoutDraft,
     /// What a search for the best layout may try.
@@ -193,6 +198,12 @@ impl ProjectDraft {
         self.cutter_sets.iter().position(|entry| entry.id == id)
     }
 
+    /// The place of an accuracy in the list.
+    #[must_use]
+    pub fn accuracy_place(&self, id: Id) -> Option<usize> {
+        self.accuracies.iter().position(|entry| entry.id == id)
+    }
+
     /// A name that no member of any list has yet.
     ///
     /// Names only grow, so that a name is not taken again while another still has a higher one.
@@ -219,7 +230,8 @@ impl ProjectDraft {
         let slats = self.slats.iter().map(|entry| entry.id.0);
         let species = self.species.iter().map(|entry| entry.id.0);
         let sets = self.cutter_sets.iter().map(|entry| entry.id.0);
-        barrels.chain(slats).chain(species).chain(sets)
+        let lines = self.accuracies.iter().map(|entry| entry.id.0);
+        barrels.chain(slats).chain(species).chain(sets).chain(lines)
     }
 
     /// The way the barrel of the layout is turned: one that its shape has.

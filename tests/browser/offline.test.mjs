@@ -17,6 +17,8 @@ test("with the server gone, the page starts, draws and solves, in a new tab too"
   const site = await serve();
   const { context, page, problems } = await start(t, browser, site.url);
   await controlled(page);
+  // Workers that are still loading would be cut off with the network.
+  for (const answer of [".ranking tbody tr", ".found tbody tr", ".steps tbody tr"]) await until(page, answer, /./);
   await context.setOffline(true);
   await site.close();
   await page.reload();

@@ -26,6 +26,7 @@ fn in_place(place: Place, name: &str) -> String {
         Place::Species(at) => format!("species[{at}].{name}"),
         Place::Conditions => format!("conditions.{name}"),
         Place::CutterSet(at) => format!("cutter_sets[{at}].{name}"),
+        Place::Accuracy(at) => format!("accuracies[{at}].{name}"),
         Place::Rules => format!("rules.{name}"),
         Place::Layout => format!("layout.{name}"),
         Place::Search => format!("search.{name}"),
@@ -49,7 +50,7 @@ const fn field_name(field: Field) -> &'static str {
         Field::Path => "path",
         Field::Coat => "coat_mm",
         Field::PencilLength | Field::SlatLength => "length_mm",
-        Field::LeadDiameter | Field::LeadSpread => "lead_diameter_mm",
+        Field::LeadDiameter => "lead_diameter_mm",
         Field::SlatWidth => "width_mm",
         Field::SlatThickness => "thickness_mm",
         Field::WidthTolerance => "width_tolerance_mm",
@@ -81,16 +82,19 @@ const fn field_name(field: Field) -> &'static str {
         Field::SawKerf => "saw_kerf_mm",
         Field::SlatRejects => "slat_rejects_percent",
         Field::PencilRejects => "pencil_rejects_percent",
-        Field::GroovePosition => "groove_position_mm",
-        Field::ShapingPosition => "shaping_position_mm",
-        Field::GrooveHead => "groove_head_mm",
-        Field::GrooveDepth => "groove_depth_mm",
-        Field::WidthSpread => "slat_width_mm",
-        Field::ThicknessSpread => "bottom_thickness_mm",
-        Field::GlueShift => "glue_shift_mm",
-        Field::ShapingAcross => "shaping_across_mm",
-        Field::ShapingUp => "shaping_up_mm",
+        Field::GroovePosition => "groove_position.size_mm",
+        Field::ShapingPosition => "shaping_position.size_mm",
+        Field::LeadSpread => "lead_diameter.size_mm",
+        Field::GrooveHead => "groove_head.size_mm",
+        Field::GrooveDepth => "groove_depth.size_mm",
+        Field::WidthSpread => "slat_width.size_mm",
+        Field::ThicknessSpread => "bottom_thickness.size_mm",
+        Field::GlueShift => "glue_shift.size_mm",
+        Field::ShapingAcross => "shaping_across.size_mm",
+        Field::ShapingUp => "shaping_up.size_mm",
         Field::Sigmas => "sigmas",
+        Field::WidthOffset => "width_offset_mm",
+        Field::ThicknessOffset => "thickness_offset_mm",
         Field::Turn => "turn_degrees",
         Field::NewSetPrice => "new_set_price",
         Field::YearGross => "year_gross",
@@ -122,6 +126,7 @@ mod tests {
             Place::Species(1),
             Place::Conditions,
             Place::CutterSet(2),
+            Place::Accuracy(0),
             Place::Rules,
             Place::Layout,
             Place::Search,
@@ -132,8 +137,8 @@ mod tests {
             assert!(places.iter().any(|place| stands(&place)), "{field:?}");
         }
         let names: BTreeSet<&str> = Field::ALL.into_iter().map(field_name).collect();
-        // 54 fields: five sizes of a barrel, and length, moisture, pitch and most twice each.
-        assert_eq!(names.len(), 54 - 4 - 4);
+        // 67 fields: five sizes of a barrel, and length, moisture, pitch and most twice each.
+        assert_eq!(names.len(), 67 - 4 - 4);
     }
 
     #[test]

@@ -57,11 +57,13 @@ fn project() -> ProjectDraft {
             bottom: Id(11),
             way: Way::Usual(Seam::ThroughCorners),
             turn: Typed::Number(15.0),
+            accuracy: Id(0),
         },
         orders: vec![OrderDraft {
             barrel: Id(1),
             gross: Typed::Number(10.0),
         }],
+        accuracies: Vec::new(),
         set_aside: None,
     }
 }

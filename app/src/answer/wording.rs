@@ -41,6 +41,10 @@ fn place_name(place: Place, draft: &ProjectDraft) -> String {
                 name.map(|entry| entry.draft.name.as_str()),
             )
         }
+        Place::Accuracy(place) => {
+            let name = draft.accuracies.get(place);
+            named("Line", place, name.map(|entry| entry.draft.name.as_str()))
+        }
         Place::Rules => "Machining rules".to_owned(),
         Place::Layout => "Layout".to_owned(),
         Place::Search => "Search".to_owned(),

@@ -3,13 +3,13 @@
 use std::sync::Arc;
 
 use solver::{
-    BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Id, LayoutDraft, OrderDraft, ProjectDraft,
-    RulesDraft, SearchDraft, SlatDraft, SpeciesDraft,
+    AccuracyDraft, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, ErrorDraft, Id,
+    LayoutDraft, OrderDraft, ProjectDraft, RulesDraft, SearchDraft, SlatDraft, SpeciesDraft, Term,
 };
 
 use super::{
-    BarrelFile, ConditionsFile, CutterSetFile, LayoutFile, OrderFile, ProjectFile, RulesFile,
-    SearchFile, SlatFile, SpeciesFile,
+    AccuracyFile, BarrelFile, ConditionsFile, CutterSetFile, ErrorFile, LayoutFile, OrderFile,
+    ProjectFile, RulesFile, SearchFile, SlatFile, SpeciesFile,
 };
 
 impl From<&ProjectDraft> for ProjectFile {
@@ -22,6 +22,7 @@ impl From<&ProjectDraft> for ProjectFile {
             conditions: conditions_file(&draft.conditions),
             cutter_sets: draft.cutter_sets.iter().map(cutter_set_file).collect(),
             rules: rules_file(&draft.rules),
+            accuracies: draft.accuracies.iter().map(accuracy_file).collect(),
             layout: layout_file(&draft.layout),
             search: search_file(&draft.search),
             orders: draft.orders.iter().map(order_file).collect(),
@@ -42,6 +43,7 @@ impl ProjectFile {
             conditions: conditions_draft(&self.conditions),
             cutter_sets: self.cutter_sets.iter().map(cutter_set_draft).collect(),
             rules: rules_draft(&self.rules),
+            accuracies: self.accuracies.iter().map(accuracy_draft).collect(),
             layout: layout_draft(&self.layout),
             search: search_draft(&self.search),
             orders: self.orders.iter().map(order_draft).collect(),
@@ -240,6 +242,59 @@ fn rules_draft(file: &RulesFile) -> RulesDraft {
     }
 }
 
+pub(super) fn accuracy_file(Entry { id, draft }: &Entry<AccuracyDraft>) -> AccuracyFile {
+    let error = |term| {
+        let ErrorDraft { size, reading } = draft.error(term);
+        ErrorFile {
+            size_mm: size.into(),
+            reading: (*reading).into(),
+        }
+    };
+    AccuracyFile {
+        id: id.0,
+        name: draft.name.clone(),
+        groove_position: error(Term::GroovePosition),
+        shaping_position: error(Term::ShapingPosition),
+        lead_diameter: error(Term::LeadDiameter),
+        groove_head: error(Term::GrooveHead),
+        groove_depth: error(Term::GrooveDepth),
+        slat_width: error(Term::SlatWidth),
+        bottom_thickness: error(Term::BottomThickness),
+        glue_shift: error(Term::GlueShift),
+        shaping_across: error(Term::ShapingAcross),
+        shaping_up: error(Term::ShapingUp),
+        sigmas: (&draft.sigmas).into(),
+        width_offset_mm: (&draft.width_offset).into(),
+        thickness_offset_mm: (&draft.thickness_offset).into(),
+    }
+}
+
+fn accuracy_draft(file: &AccuracyFile) -> Entry<AccuracyDraft> {
+    let error = |error: &ErrorFile| ErrorDraft {
+        size: (&error.size_mm).into(),
+        reading: error.reading.into(),
+    };
+    Entry {
+        id: Id(file.id),
+        draft: AccuracyDraft {
+            name: file.name.clone(),
+            groove_position: error(&file.groove_position),
+            shaping_position: error(&file.shaping_position),
+            lead_diameter: error(&file.lead_diameter),
+            groove_head: error(&file.groove_head),
+            groove_depth: error(&file.groove_depth),
+            slat_width: error(&file.slat_width),
+            bottom_thickness: error(&file.bottom_thickness),
+            glue_shift: error(&file.glue_shift),
+            shaping_across: error(&file.shaping_across),
+            shaping_up: error(&file.shaping_up),
+            sigmas: (&file.sigmas).into(),
+            width_offset: (&file.width_offset_mm).into(),
+            thickness_offset: (&file.thickness_offset_mm).into(),
+        },
+    }
+}
+
 fn layout_file(draft: &LayoutDraft) -> LayoutFile {
     LayoutFile {
         barrel: draft.barrel.0,
@@ -247,6 +302,7 @@ fn layout_file(draft: &LayoutDraft) -> LayoutFile {
         bottom: draft.bottom.0,
         way: draft.way.into(),
         turn_degrees: (&draft.turn).into(),
+        accuracy: draft.accuracy.0,
     }
 }
 
@@ -257,6 +313,7 @@ fn layout_draft(file: &LayoutFile) -> LayoutDraft {
         bottom: Id(file.bottom),
         way: file.way.into(),
         turn: (&file.turn_degrees).into(),
+        accuracy: Id(file.accuracy),
     }
 }
 

@@ -5,8 +5,8 @@
 use serde::Serialize;
 
 use super::{
-    AxisWord, Entered, MoistureSourceWord, PairsWord, SawingWord, ShapeWord, SpacingWord,
-    TurnsWord, WayWord,
+    AxisWord, Entered, MoistureSourceWord, PairsWord, ReadingWord, SawingWord, ShapeWord,
+    SpacingWord, TurnsWord, WayWord,
 };
 
 /// A project as the newest version of the file keeps it.
@@ -27,6 +27,8 @@ pub struct ProjectFile {
     pub cutter_sets: Vec<CutterSetFile>,
     /// The machining rules.
     pub rules: RulesFile,
+    /// How accurately each line of machines works.
+    pub accuracies: Vec<AccuracyFile>,
     /// The layout that is looked at.
     pub layout: LayoutFile,
     /// What a search for the best layout may try.
@@ -197,6 +199,52 @@ pub struct RulesFile {
     pub pencil_rejects_percent: Entered,
 }
 
+/// How accurately a line of machines works.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct AccuracyFile {
+    /// Its lasting name, told apart from those of the other lines.
+    pub id: u32,
+    /// What the line is called.
+    pub name: String,
+    /// Place of each groove across the slat.
+    pub groove_position: ErrorFile,
+    /// Place of each shaping cutter across the sandwich.
+    pub shaping_position: ErrorFile,
+    /// Diameter of each lead.
+    pub lead_diameter: ErrorFile,
+    /// Groove head against the fence, common to a slat.
+    pub groove_head: ErrorFile,
+    /// Groove depth, common to a slat.
+    pub groove_depth: ErrorFile,
+    /// Width of each slat.
+    pub slat_width: ErrorFile,
+    /// Thickness of the bottom slat.
+    pub bottom_thickness: ErrorFile,
+    /// Shift of the top slat on the bottom slat at gluing.
+    pub glue_shift: ErrorFile,
+    /// Shaping head sideways, common to a sandwich.
+    pub shaping_across: ErrorFile,
+    /// Shaping head up and down, common to a sandwich.
+    pub shaping_up: ErrorFile,
+    /// Standard deviations that all ± limits stand for.
+    pub sigmas: Entered,
+    /// How far the mean width of the slats lies above nominal.
+    pub width_offset_mm: Entered,
+    /// How far the mean thickness of the bottom slat lies above nominal.
+    pub thickness_offset_mm: Entered,
+}
+
+/// The size of one error.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct ErrorFile {
+    /// How large it is.
+    pub size_mm: Entered,
+    /// What that size is.
+    pub reading: ReadingWord,
+}
+
 /// The layout that is looked at.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -211,6 +259,8 @@ pub struct LayoutFile {
     pub way: WayWord,
     /// The angle, where it is given.
     pub turn_degrees: Entered,
+    /// The `id` of the accuracy of the line on which it is made.
+    pub accuracy: u32,
 }
 
 /// What a search for the best layout may try.

@@ -28,18 +28,20 @@ mod tests;
 mod version;
 mod version_1;
 mod version_2;
+mod version_3;
 mod words;
 
 pub use entered::Entered;
 pub use file::{
-    BarrelFile, ConditionsFile, CutterSetFile, LayoutFile, OrderFile, ProjectFile, RulesFile,
-    SearchFile, SlatFile, SpeciesFile,
+    AccuracyFile, BarrelFile, ConditionsFile, CutterSetFile, ErrorFile, LayoutFile, OrderFile,
+    ProjectFile, RulesFile, SearchFile, SlatFile, SpeciesFile,
 };
 pub use problem::{FileCause, FileProblem};
 #[cfg(feature = "schema")]
 pub use schema::schema;
 pub use words::{
-    AxisWord, MoistureSourceWord, PairsWord, SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,
+    AxisWord, MoistureSourceWord, PairsWord, ReadingWord, SawingWord, ShapeWord, SpacingWord,
+    TurnsWord, WayWord,
 };
 
 use serde::Serialize;
@@ -95,7 +97,7 @@ pub struct Opened {
 /// # use app::project_file::{read, write};
 /// let draft = app::demo::blank();
 /// let text = write(&draft);
-/// assert!(text.starts_with("{\n  \"format\": \"slatwright-project\",\n  \"version\": 2,"));
+/// assert!(text.starts_with("{\n  \"format\": \"slatwright-project\",\n  \"version\": 3,"));
 /// assert_eq!(read(&text).unwrap().draft, draft);
 /// ```
 #[must_use]
@@ -121,7 +123,7 @@ pub fn write(draft: &ProjectDraft) -> String {
 /// ```
 /// # use app::project_file::read;
 /// let problems = read(r#"{"format": "slatwright-project", "version": 7}"#).unwrap_err();
-/// assert_eq!(problems[0].to_string(), "version: made by a newer Slatwright, version 7 of the file; this one reads up to 2");
+/// assert_eq!(problems[0].to_string(), "version: made by a newer Slatwright, version 7 of the file; this one reads up to 3");
 /// ```
 pub fn read(text: &str) -> Result<Opened, Vec<FileProblem>> {
     let mut findings = Findings::default();

@@ -24,6 +24,7 @@ fn check_at(place: &str, file: &ProjectFile, findings: &mut Findings) {
         ("slats", &names.slats),
         ("species", &names.species),
         ("cutter_sets", &names.cutter_sets),
+        ("accuracies", &names.accuracies),
     ] {
         refuse_repeated(&format!("{place}{list}"), ids, findings);
     }
@@ -36,6 +37,7 @@ struct Names {
     slats: Vec<u32>,
     species: Vec<u32>,
     cutter_sets: Vec<u32>,
+    accuracies: Vec<u32>,
 }
 
 impl Names {
@@ -45,6 +47,7 @@ impl Names {
             slats: file.slats.iter().map(|slat| slat.id).collect(),
             species: file.species.iter().map(|species| species.id).collect(),
             cutter_sets: file.cutter_sets.iter().map(|set| set.id).collect(),
+            accuracies: file.accuracies.iter().map(|line| line.id).collect(),
         }
     }
 }
@@ -110,6 +113,12 @@ fn note_unknown(owner: &str, file: &ProjectFile, names: &Names, findings: &mut F
         "slat stock",
         layout.bottom,
         &names.slats,
+    );
+    note(
+        "layout.accuracy".into(),
+        "accuracy",
+        layout.accuracy,
+        &names.accuracies,
     );
     for (place, order) in file.orders.iter().enumerate() {
         note(

@@ -3,9 +3,9 @@
 use proptest::prelude::*;
 use serde_json::{Value, json};
 use solver::{
-    AxisChoice, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Id, LayoutDraft,
-    MoistureSource, OrderDraft, Pairs, ProjectDraft, RulesDraft, Sawing, SearchDraft, Shape,
-    SlatDraft, Spacing, SpeciesDraft, Turns, Typed, Way,
+    AccuracyDraft, AxisChoice, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, ErrorDraft, Id,
+    LayoutDraft, MoistureSource, OrderDraft, Pairs, ProjectDraft, Reading, RulesDraft, Sawing,
+    SearchDraft, Shape, SlatDraft, Spacing, SpeciesDraft, Term, Turns, Typed, Way,
 };
 
 use super::words::Word;
@@ -13,17 +13,18 @@ use super::*;
 
 const VERSION_1: &str = include_str!("fixtures/version_1.json");
 const VERSION_2: &str = include_str!("fixtures/version_2.json");
+const VERSION_3: &str = include_str!("fixtures/version_3.json");
 
 /// The newest fixture with one place changed.
 fn changed(pointer: &str, value: Value) -> String {
-    let mut document: Value = serde_json::from_str(VERSION_2).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_3).unwrap();
     *document.pointer_mut(pointer).unwrap() = value;
     document.to_string()
 }
 
 /// The newest fixture without one field.
 fn without(pointer: &str, name: &str) -> String {
-    let mut document: Value = serde_json::from_str(VERSION_2).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_3).unwrap();
     let object = document.pointer_mut(pointer).unwrap();
     object.as_object_mut().unwrap().remove(name).unwrap();
     document.to_string()
@@ -45,7 +46,7 @@ fn notes(text: &str, expected: &[&str]) {
 
 /// The newest fixture with its own layout set aside, and one place of that changed.
 fn set_aside(pointer: &str, value: Value) -> String {
-    let mut draft = read(VERSION_2).unwrap().draft;
+    let mut draft = read(VERSION_3).unwrap().draft;
     draft.set_layout_aside();
     let mut document: Value = serde_json::from_str(&write(&draft)).unwrap();
     *document["set_aside"].pointer_mut(pointer).unwrap() = value;
@@ -71,7 +72,7 @@ fn what_is_wrong_in_what_was_set_aside_is_told_with_its_place() {
         &set_aside("/layout/top", json!(77)),
         &["set_aside.layout.top: there is no slat stock with the id 77"],
     );
-    let mut document: Value = serde_json::from_str(VERSION_2).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_3).unwrap();
     document["set_aside"] = json!([]);
     let problems = lines(&read(&document.to_string()).unwrap_err());
     assert_eq!(
@@ -167,8 +168,32 @@ fn a_file_of_version_2_still_opens() {
 }
 
 #[test]
+fn what_version_2_does_not_know_is_as_in_a_new_project() {
+    let draft = read(VERSION_2).unwrap().draft;
+    assert_eq!(
+        draft.accuracies[0].draft,
+        AccuracyDraft::new(crate::demo::FIRST_LINE)
+    );
+    assert_eq!(draft.layout.accuracy, draft.accuracies[0].id);
+    assert_eq!(draft.set_aside, None);
+}
+
+#[test]
+fn a_file_of_version_3_still_opens() {
+    let Opened { draft, notes } = read(VERSION_3).unwrap();
+    assert_eq!(notes, []);
+    assert_eq!(draft.layout.accuracy, Id(51));
+    let [first, second] = [0, 1].map(|at| &draft.accuracies[at].draft);
+    assert_eq!(first.groove_position.size, Typed::Number(0.01));
+    assert_eq!(first.thickness_offset, Typed::Number(0.05));
+    assert_eq!(second.glue_shift.reading, Reading::Limits);
+    assert_eq!(second.lead_diameter.size, Typed::Text("0,0".into()));
+    assert_eq!(second.sigmas, Typed::Text("three".into()));
+}
+
+#[test]
 fn what_is_written_is_what_the_fixture_holds() {
-    assert_eq!(write(&read(VERSION_2).unwrap().draft), VERSION_2);
+    assert_eq!(write(&read(VERSION_3).unwrap().draft), VERSION_3);
 }
 
 #[test]
@@ -195,17 +220,17 @@ fn other_json_is_no_project() {
 
 #[test]
 fn a_newer_version_asks_for_an_update() {
-    let problems = read(&changed("/version", json!(3))).unwrap_err();
+    let problems = read(&changed("/version", json!(4))).unwrap_err();
     assert_eq!(
         lines(&problems),
-        ["version: made by a newer Slatwright, version 3 of the file; this one reads up to 2"]
+        ["version: made by a newer Slatwright, version 4 of the file; this one reads up to 3"]
     );
     assert!(problems[0].hint().starts_with("update Slatwright"));
 }
 
 #[test]
 fn a_version_that_never_was() {
-    let told = "is not a version of the file; versions count from 1 to 2";
+    let told = "is not a version of the file; versions count from 1 to 3";
     for (version, found) in [
         (json!(0), "0"),
         (json!(-1), "-1"),
@@ -226,7 +251,7 @@ fn a_version_that_never_was() {
 
 #[test]
 fn a_byte_order_mark_does_no_harm() {
-    assert_eq!(read(&format!("\u{feff}{VERSION_2}")), read(VERSION_2));
+    assert_eq!(read(&format!("\u{feff}{VERSION_3}")), read(VERSION_3));
 }
 
 #[test]
@@ -324,7 +349,7 @@ fn an_id_that_stands_twice() {
 
 #[test]
 fn everything_is_told_at_once() {
-    let mut document: Value = serde_json::from_str(VERSION_2).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_3).unwrap();
     document["name"] = json!(null);
     document["barrels"][1]["shape"] = json!(3);
     document["slats"] = json!("none");
@@ -347,7 +372,7 @@ fn everything_is_told_at_once() {
 
 #[test]
 fn what_names_nothing_opens_with_a_note() {
-    let mut document: Value = serde_json::from_str(VERSION_2).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_3).unwrap();
     document["slats"][0]["species"] = json!(2);
     document["cutter_sets"][1]["barrel"] = json!(7);
     document["rules"]["cutter_set"] = json!(21);
@@ -367,7 +392,7 @@ fn what_names_nothing_opens_with_a_note() {
 
 #[test]
 fn unknown_fields_open_with_a_note() {
-    let mut document: Value = serde_json::from_str(VERSION_2).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_3).unwrap();
     document["slats"][0]["colour"] = json!("red");
     for extra in 0..7 {
         document[format!("extra {extra}")] = json!(extra);
@@ -407,7 +432,7 @@ fn the_limits_hold_to_the_last() {
         &["orders: the list has 2001 entries, at most 2000 can be worked with"],
     );
 
-    let spaces = |bytes: usize| format!("{VERSION_2}{}", " ".repeat(bytes - VERSION_2.len()));
+    let spaces = |bytes: usize| format!("{VERSION_3}{}", " ".repeat(bytes - VERSION_3.len()));
     assert!(read(&spaces(5_000_000)).is_ok());
     refuses(
         &spaces(5_000_001),
@@ -426,7 +451,7 @@ fn deep_nesting_is_refused() {
 
 #[test]
 fn numbers_that_are_not_finite_become_text() {
-    let mut draft = read(VERSION_2).unwrap().draft;
+    let mut draft = read(VERSION_3).unwrap().draft;
     draft.rules.land = Typed::Number(f64::NAN);
     draft.rules.edge = Typed::Number(f64::NEG_INFINITY);
     let back = read(&write(&draft)).unwrap().draft;
@@ -438,7 +463,7 @@ fn numbers_that_are_not_finite_become_text() {
 #[test]
 fn no_message_ends_with_a_full_stop() {
     for text in [
-        VERSION_2.replace('}', ""),
+        VERSION_3.replace('}', ""),
         changed("/version", json!(9)),
         without("", "name"),
     ] {
@@ -594,6 +619,30 @@ fn rules() -> impl Strategy<Value = RulesDraft> {
     })
 }
 
+fn accuracy() -> impl Strategy<Value = AccuracyDraft> {
+    let readings = proptest::array::uniform10(word::<ReadingWord>());
+    let parts = (any::<String>(), numbers::<10>(), readings, numbers::<3>());
+    parts.prop_map(
+        |(name, sizes, readings, [sigmas, width_offset, thickness_offset])| {
+            let mut draft = AccuracyDraft {
+                sigmas,
+                width_offset,
+                thickness_offset,
+                ..AccuracyDraft::new(&name)
+            };
+            for (term, (size, reading)) in
+                Term::ALL.into_iter().zip(sizes.into_iter().zip(readings))
+            {
+                *draft.error_mut(term) = ErrorDraft {
+                    size,
+                    reading: reading.into(),
+                };
+            }
+            draft
+        },
+    )
+}
+
 fn search() -> impl Strategy<Value = SearchDraft> {
     let words = (word::<TurnsWord>(), word::<AxisWord>(), word::<PairsWord>());
     (words, numbers::<2>()).prop_map(|((turns, axis, pairs), [new_set_price, year_gross])| {
@@ -608,8 +657,9 @@ fn search() -> impl Strategy<Value = SearchDraft> {
 }
 
 fn layout() -> impl Strategy<Value = LayoutDraft> {
-    let parts = (any::<[u32; 3]>(), word::<WayWord>(), typed());
-    parts.prop_map(|([barrel, top, bottom], way, turn)| LayoutDraft {
+    let parts = (any::<[u32; 4]>(), word::<WayWord>(), typed());
+    parts.prop_map(|([barrel, top, bottom, accuracy], way, turn)| LayoutDraft {
+        accuracy: Id(accuracy),
         barrel: Id(barrel),
         top: Id(top),
         bottom: Id(bottom),
@@ -635,7 +685,7 @@ fn draft() -> impl Strategy<Value = ProjectDraft> {
     });
     let orders = proptest::collection::vec(order, 0..4);
     let wood = (entries(slat()), entries(species()), conditions());
-    let machines = (entries(cutter_set()), rules());
+    let machines = (entries(cutter_set()), rules(), entries(accuracy()));
     let parts = (
         any::<String>(),
         entries(barrel()),
@@ -647,7 +697,7 @@ fn draft() -> impl Strategy<Value = ProjectDraft> {
     );
     parts.prop_map(
         |(name, barrels, (slats, species, conditions), machines, layout, search, orders)| {
-            let (cutter_sets, rules) = machines;
+            let (cutter_sets, rules, accuracies) = machines;
             ProjectDraft {
                 name,
                 barrels,
@@ -659,6 +709,7 @@ fn draft() -> impl Strategy<Value = ProjectDraft> {
                 layout,
                 search,
                 orders,
+                accuracies,
                 set_aside: None,
             }
         },
@@ -726,7 +777,7 @@ proptest! {
     /// read can be written and read again.
     #[test]
     fn anything_anywhere_is_read_or_refused(place in any::<prop::sample::Index>(), value in any_json()) {
-        let document: Value = serde_json::from_str(VERSION_2).unwrap();
+        let document: Value = serde_json::from_str(VERSION_3).unwrap();
         let mut all = Vec::new();
         places(&document, "", &mut all);
         match read(&changed(&all[place.index(all.len())], value)) {
@@ -755,8 +806,8 @@ proptest! {
     }
 
     #[test]
-    fn a_file_that_was_cut_off_is_refused(end in 0..VERSION_2.len() - 2) {
-        let cut = VERSION_2.char_indices().map(|(at, _)| at).take_while(|&at| at <= end).last();
-        prop_assert!(read(&VERSION_2[..cut.unwrap_or(0)]).is_err());
+    fn a_file_that_was_cut_off_is_refused(end in 0..VERSION_3.len() - 2) {
+        let cut = VERSION_3.char_indices().map(|(at, _)| at).take_while(|&at| at <= end).last();
+        prop_assert!(read(&VERSION_3[..cut.unwrap_or(0)]).is_err());
     }
 }

@@ -4,12 +4,19 @@
 //! as in a new project.
 
 use serde_json::Value;
-use solver::{BarrelDraft, ConditionsDraft, Entry, Id, RulesDraft, SearchDraft, Shape, SlatDraft};
+use solver::{
+    AccuracyDraft, BarrelDraft, ConditionsDraft, Entry, Id, RulesDraft, SearchDraft, Shape,
+    SlatDraft,
+};
 
-use super::draft::{barrel_file, conditions_file, rules_file, search_file, slat_file};
+use crate::demo::FIRST_LINE;
+
+use super::draft::{
+    accuracy_file, barrel_file, conditions_file, rules_file, search_file, slat_file,
+};
 use super::names;
 use super::reader::{Findings, Object, object};
-use super::{BarrelFile, LayoutFile, OrderFile, ProjectFile, RulesFile, SlatFile};
+use super::{AccuracyFile, BarrelFile, LayoutFile, OrderFile, ProjectFile, RulesFile, SlatFile};
 
 /// Reads the document of a file of version 1.
 pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
@@ -29,6 +36,7 @@ fn project(object: &mut Object<'_>) -> ProjectFile {
         conditions: conditions_file(&ConditionsDraft::new()),
         cutter_sets: Vec::new(),
         rules: object.object("rules", rules),
+        accuracies: first_accuracies(),
         layout: object.object("layout", layout),
         search: search_file(&SearchDraft::new()),
         orders: object.list("orders", order),
@@ -92,7 +100,7 @@ fn new_entry<T>(draft: T) -> Entry<T> {
     Entry { id: Id(0), draft }
 }
 
-/// The layout, in every version so far.
+/// The layout, as far as every version knows it.
 pub(super) fn layout(object: &mut Object<'_>) -> LayoutFile {
     LayoutFile {
         barrel: object.id("barrel"),
@@ -100,7 +108,20 @@ pub(super) fn layout(object: &mut Object<'_>) -> LayoutFile {
         bottom: object.id("bottom"),
         way: object.word("way"),
         turn_degrees: object.entered("turn_degrees"),
+        accuracy: FIRST_ACCURACY,
     }
+}
+
+/// The lasting name of the line of machines that a file has which does not know of any.
+pub(super) const FIRST_ACCURACY: u32 = 1;
+
+/// The lines of machines of a file which does not know of any.
+pub(super) fn first_accuracies() -> Vec<AccuracyFile> {
+    let entry = Entry {
+        id: Id(FIRST_ACCURACY),
+        draft: AccuracyDraft::new(FIRST_LINE),
+    };
+    vec![accuracy_file(&entry)]
 }
 
 /// A line of the order book, in every version so far.

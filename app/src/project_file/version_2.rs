@@ -1,13 +1,12 @@
-//! The reader of version 2: barrels of any outline, species, cutter sets, rejects, the search, and
-//! the layout that was set aside, which the first files of this version do not have.
+//! The reader of version 2: barrels of any outline, species, cutter sets, rejects and the search.
 
 use serde_json::Value;
 
 use super::reader::{Findings, Object, object};
-use super::version_1::{layout, order};
+use super::version_1::{first_accuracies, layout, order};
 use super::{
-    BarrelFile, ConditionsFile, CutterSetFile, MOST_PATH_CHARACTERS, ProjectFile, RulesFile,
-    SearchFile, SlatFile, SpeciesFile, names,
+    BarrelFile, ConditionsFile, CutterSetFile, LayoutFile, MOST_PATH_CHARACTERS, ProjectFile,
+    RulesFile, SearchFile, SlatFile, SpeciesFile, names,
 };
 
 /// Reads the document of a file of version 2.
@@ -20,15 +19,14 @@ pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
 fn project(object: &mut Object<'_>) -> ProjectFile {
     object.pass_over("format");
     object.pass_over("version");
-    let file = parts(object);
-    ProjectFile {
-        set_aside: object.optional_object("set_aside", parts).map(Box::new),
-        ..file
-    }
+    parts(object, layout)
 }
 
-/// A project without what was set aside, which may itself be one that was.
-fn parts(object: &mut Object<'_>) -> ProjectFile {
+/// What later versions have as well, with the layout as they know it.
+pub(super) fn parts(
+    object: &mut Object<'_>,
+    layout: impl FnOnce(&mut Object<'_>) -> LayoutFile,
+) -> ProjectFile {
     ProjectFile {
         name: object.text("name"),
         barrels: object.list("barrels", barrel),
@@ -37,6 +35,7 @@ fn parts(object: &mut Object<'_>) -> ProjectFile {
         conditions: object.object("conditions", conditions),
         cutter_sets: object.list("cutter_sets", cutter_set),
         rules: object.object("rules", rules),
+        accuracies: first_accuracies(),
         layout: object.object("layout", layout),
         search: object.object("search", search),
         orders: object.list("orders", order),

@@ -1,7 +1,9 @@
 //! The words a file uses where only a few answers are possible.
 
 use serde::{Deserialize, Serialize};
-use solver::{AxisChoice, MoistureSource, Pairs, Sawing, Seam, Shape, Spacing, Turns, Way};
+use solver::{
+    AxisChoice, MoistureSource, Pairs, Reading, Sawing, Seam, Shape, Spacing, Turns, Way,
+};
 
 /// A choice that a file keeps as one of a few words.
 pub(super) trait Word: Copy + 'static {
@@ -74,6 +76,16 @@ words! {
         Given = "given" is Spacing::Given => Spacing::Given,
         /// At the pitch of a cutter set.
         Set = "set" is Spacing::Set => Spacing::Set,
+    }
+}
+
+words! {
+    /// How the size of an error is meant.
+    ReadingWord for Reading {
+        /// One standard deviation.
+        Deviation = "deviation" is Reading::Deviation => Reading::Deviation,
+        /// ± limits.
+        Limits = "limits" is Reading::Limits => Reading::Limits,
     }
 }
 

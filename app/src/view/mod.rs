@@ -1,6 +1,7 @@
-//! The page: three places by question, one chain.
+//! The page: places by question, one chain.
 #![expect(unreachable_pub, reason = "the component macro makes its items public")]
 
+mod accuracy_form;
 mod barrel_place;
 mod checks;
 mod comparison;
@@ -30,6 +31,7 @@ mod stairs;
 mod text_field;
 mod threshold_table;
 mod timber_place;
+mod tolerance_place;
 mod when;
 mod wood_balance;
 

@@ -1,4 +1,4 @@
-//! The three places, by question.
+//! The places, by question.
 
 use leptos::prelude::window;
 
@@ -9,13 +9,15 @@ pub enum Place {
     Barrel,
     /// How it lies on the slats.
     Layout,
+    /// How many of the pencils are good.
+    Tolerances,
     /// What is ordered, and which slats to buy.
     Timber,
 }
 
 impl Place {
     /// Every place, in the order of the chain.
-    pub const ALL: [Self; 3] = [Self::Barrel, Self::Layout, Self::Timber];
+    pub const ALL: [Self; 4] = [Self::Barrel, Self::Layout, Self::Tolerances, Self::Timber];
 
     /// The word on its tab.
     #[must_use]
@@ -23,6 +25,7 @@ impl Place {
         match self {
             Self::Barrel => "Barrel",
             Self::Layout => "Layout on slats",
+            Self::Tolerances => "Good pencils",
             Self::Timber => "Timber and orders",
         }
     }
@@ -33,6 +36,7 @@ impl Place {
         match self {
             Self::Barrel => "#barrel",
             Self::Layout => "#layout",
+            Self::Tolerances => "#tolerances",
             Self::Timber => "#timber",
         }
     }

@@ -60,6 +60,10 @@ fn owner(problem: &Problem, project: &ProjectDraft) -> Option<String> {
             .cutter_sets
             .get(at)
             .map(|entry| named(&entry.draft.name, "Cutter set", at)),
+        solver::Place::Accuracy(at) => project
+            .accuracies
+            .get(at)
+            .map(|entry| named(&entry.draft.name, "Line", at)),
         solver::Place::Conditions
         | solver::Place::Rules
         | solver::Place::Layout
@@ -91,6 +95,7 @@ fn go_to(bench: Workbench, problem: &Problem) {
             Place::Barrel
         }
         Slot::Slat(..) | Slot::Species(..) | Slot::Conditions(_) | Slot::Order(_) => Place::Timber,
+        Slot::Accuracy(..) => Place::Tolerances,
         Slot::CutterSet(..) | Slot::Rules(_) | Slot::Turn | Slot::Search(_) => Place::Layout,
     };
     if let Some(row) = Table::of_slot(slot) {

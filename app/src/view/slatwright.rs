@@ -7,6 +7,7 @@ use super::layout_place::LayoutPlace;
 use super::live::live;
 use super::text_field::NameField;
 use super::timber_place::TimberPlace;
+use super::tolerance_place::TolerancePlace;
 use crate::offline::{self, Update};
 use crate::store::{Keeping, SaveState};
 use crate::workbench::{Jobs, Memory, Searches, Workbench};
@@ -55,6 +56,7 @@ pub fn Slatwright() -> impl IntoView {
         match bench.place.get() {
             Place::Barrel => view! { <BarrelPlace/> }.into_any(),
             Place::Layout => view! { <LayoutPlace/> }.into_any(),
+            Place::Tolerances => view! { <TolerancePlace/> }.into_any(),
             Place::Timber => view! { <TimberPlace/> }.into_any(),
         }
     };

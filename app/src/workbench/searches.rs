@@ -151,6 +151,7 @@ fn stepped_from(project: &ProjectDraft) -> ProjectDraft {
     project.name.clear();
     project.orders.clear();
     project.search.new_set_price = Typed::empty();
+    project.accuracies.clear();
     project.set_aside = None;
     project
 }
@@ -161,6 +162,7 @@ fn searched_from(project: &ProjectDraft) -> ProjectDraft {
     let mut project = project.clone();
     project.name.clear();
     project.orders.clear();
+    project.accuracies.clear();
     project.set_aside = None;
     project
         .barrels
@@ -177,6 +179,7 @@ fn searched_from(project: &ProjectDraft) -> ProjectDraft {
         bottom: project.layout.barrel,
         way: solver::Way::Turned,
         turn: Typed::empty(),
+        accuracy: project.layout.barrel,
     };
     project
 }

@@ -67,6 +67,26 @@ macro_rules! cutter_set_number {
     };
 }
 
+macro_rules! accuracy_number {
+    (& $($mutable:ident)?, $line:expr, $field:expr) => {
+        match $field {
+            Field::ShapingPosition => & $($mutable)? $line.shaping_position.size,
+            Field::LeadSpread => & $($mutable)? $line.lead_diameter.size,
+            Field::GrooveHead => & $($mutable)? $line.groove_head.size,
+            Field::GrooveDepth => & $($mutable)? $line.groove_depth.size,
+            Field::WidthSpread => & $($mutable)? $line.slat_width.size,
+            Field::ThicknessSpread => & $($mutable)? $line.bottom_thickness.size,
+            Field::GlueShift => & $($mutable)? $line.glue_shift.size,
+            Field::ShapingAcross => & $($mutable)? $line.shaping_across.size,
+            Field::ShapingUp => & $($mutable)? $line.shaping_up.size,
+            Field::Sigmas => & $($mutable)? $line.sigmas,
+            Field::WidthOffset => & $($mutable)? $line.width_offset,
+            Field::ThicknessOffset => & $($mutable)? $line.thickness_offset,
+            _ => & $($mutable)? $line.groove_position.size,
+        }
+    };
+}
+
 macro_rules! search_number {
     (& $($mutable:ident)?, $search:expr, $field:expr) => {
         match $field {
@@ -112,6 +132,8 @@ pub enum Slot {
     Conditions(Field),
     /// A number of a cutter set.
     CutterSet(Id, Field),
+    /// A number of the accuracy of a line of machines.
+    Accuracy(Id, Field),
     /// A machining rule.
     Rules(Field),
     /// The turn of the layout that is looked at.
@@ -132,6 +154,7 @@ impl Slot {
             | Self::Species(_, field)
             | Self::Conditions(field)
             | Self::CutterSet(_, field)
+            | Self::Accuracy(_, field)
             | Self::Rules(field)
             | Self::Search(field) => field,
             Self::Turn => Field::Turn,
@@ -176,6 +199,7 @@ impl Slot {
             Place::Species(at) => Self::Species(project.species.get(at)?.id, field),
             Place::Conditions => Self::Conditions(field),
             Place::CutterSet(at) => Self::CutterSet(project.cutter_sets.get(at)?.id, field),
+            Place::Accuracy(at) => Self::Accuracy(project.accuracies.get(at)?.id, field),
             Place::Rules => Self::Rules(field),
             Place::Layout => Self::Turn,
             Place::Search => Self::Search(field),
@@ -202,6 +226,9 @@ impl Slot {
             Self::CutterSet(id, field) => {
                 find(&project.cutter_sets, id).map(|set| cutter_set_number!(&, set, field))
             }
+            Self::Accuracy(id, field) => {
+                find(&project.accuracies, id).map(|line| accuracy_number!(&, line, field))
+            }
             Self::Rules(field) => Some(rules_number!(&, project.rules, field)),
             Self::Turn => Some(&project.layout.turn),
             Self::Search(field) => Some(search_number!(&, project.search, field)),
@@ -224,6 +251,8 @@ impl Slot {
             Self::Conditions(field) => Some(conditions_number!(&mut, project.conditions, field)),
             Self::CutterSet(id, field) => find_mut(&mut project.cutter_sets, id)
                 .map(|set| cutter_set_number!(&mut, set, field)),
+            Self::Accuracy(id, field) => find_mut(&mut project.accuracies, id)
+                .map(|line| accuracy_number!(&mut, line, field)),
             Self::Rules(field) => Some(rules_number!(&mut, project.rules, field)),
             Self::Turn => Some(&mut project.layout.turn),
             Self::Search(field) => Some(search_number!(&mut, project.search, field)),
@@ -244,6 +273,7 @@ impl Slot {
             Self::Conditions(field) => format!("{context}-conditions-{field:?}"),
             Self::CutterSet(Id(id), field) => format!("{context}-set-{id}-{field:?}"),
             Self::Search(field) => format!("{context}-search-{field:?}"),
+            Self::Accuracy(Id(id), field) => format!("{context}-line-{id}-{field:?}"),
             Self::Rules(field) => format!("{context}-rules-{field:?}"),
             Self::Turn => format!("{context}-turn"),
             Self::Order(at) => format!("{context}-order-{at}"),
@@ -333,6 +363,22 @@ mod tests {
             Field::SlatRejects,
             Field::PencilRejects,
         ];
+        let line = project.accuracies[0].id;
+        let line_fields = [
+            Field::GroovePosition,
+            Field::ShapingPosition,
+            Field::LeadSpread,
+            Field::GrooveHead,
+            Field::GrooveDepth,
+            Field::WidthSpread,
+            Field::ThicknessSpread,
+            Field::GlueShift,
+            Field::ShapingAcross,
+            Field::ShapingUp,
+            Field::Sigmas,
+            Field::WidthOffset,
+            Field::ThicknessOffset,
+        ];
         let search_fields = [Field::NewSetPrice, Field::YearGross];
         let slots: Vec<Slot> = barrel_fields
             .map(|field| Slot::Barrel(barrel, field))
@@ -341,6 +387,7 @@ mod tests {
             .chain(species_fields.map(|field| Slot::Species(species, field)))
             .chain(conditions_fields.map(Slot::Conditions))
             .chain(set_fields.map(|field| Slot::CutterSet(set, field)))
+            .chain(line_fields.map(|field| Slot::Accuracy(line, field)))
             .chain(rules_fields.map(Slot::Rules))
             .chain(search_fields.map(Slot::Search))
             .chain([Slot::Turn, Slot::Order(0)])

@@ -218,6 +218,8 @@ pub enum Place {
     Conditions,
     /// A cutter set, by its place in the list.
     CutterSet(usize),
+    /// The accuracy of a line of machines, by its place in the list.
+    Accuracy(usize),
     /// The machining rules.
     Rules,
     /// The layout that is looked at.

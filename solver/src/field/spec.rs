@@ -127,6 +127,10 @@ pub enum Field {
     ShapingUp,
     /// Standard deviations that the ± limits of errors stand for.
     Sigmas,
+    /// How far the mean width of the slats lies above nominal.
+    WidthOffset,
+    /// How far the mean thickness of the bottom slat lies above nominal.
+    ThicknessOffset,
     /// Turn of the barrel about its lead.
     Turn,
     /// Price of a cutter set made to measure.
@@ -158,7 +162,7 @@ pub struct Spec {
 
 impl Field {
     /// Every field there is, in the order of the chain from barrel to order.
-    pub const ALL: [Self; 65] = [
+    pub const ALL: [Self; 67] = [
         Self::Diameter,
         Self::AcrossFlats,
         Self::Height,
@@ -220,6 +224,8 @@ impl Field {
         Self::ShapingAcross,
         Self::ShapingUp,
         Self::Sigmas,
+        Self::WidthOffset,
+        Self::ThicknessOffset,
         Self::Turn,
         Self::NewSetPrice,
         Self::YearGross,
@@ -695,6 +701,22 @@ impl Field {
                 8.0,
                 3.0,
                 "How many standard deviations the ± limits stand for; 3 leaves 0.27 % beyond them.",
+            ),
+            Self::WidthOffset => spec(
+                "Mean slat width over nominal",
+                Length,
+                -5.0,
+                5.0,
+                0.0,
+                "How far the mean width of the slats lies above their nominal width at the groove head, as measured; below 0 they are narrower.",
+            ),
+            Self::ThicknessOffset => spec(
+                "Mean bottom slat over nominal",
+                Length,
+                -5.0,
+                5.0,
+                0.0,
+                "How far the mean thickness of the bottom slat lies above its nominal thickness at the groove head, as measured; the lead sits higher by as much.",
             ),
             Self::Turn => spec(
                 "Turn",

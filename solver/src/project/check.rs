@@ -1,6 +1,7 @@
 //! From a project that may be wrong to what can be worked with.
 
 use super::{LayoutParts, Order, OrderDraft, Project, ProjectDraft, Way};
+use crate::accuracy::Accuracy;
 use crate::barrel::Barrel;
 use crate::cutter_set::CutterSet;
 use crate::field::{Cause, Field, FieldProblem, Place, Problem};
@@ -121,10 +122,20 @@ impl ProjectDraft {
         }
     }
 
+    /// The accuracy of the line on which the layout is made, or everything that is wrong with it.
+    ///
+    /// # Errors
+    /// Every problem of it, at [`Place::Accuracy`]; an empty list when there is no such line.
+    pub fn check_accuracy(&self) -> Result<Accuracy, Vec<Problem>> {
+        let at = self.accuracy_place(self.layout.accuracy);
+        let at = at.ok_or_else(Vec::new)?;
+        placed(self.accuracies[at].draft.check(), Place::Accuracy(at))
+    }
+
     /// The whole project, or every rule that is broken in it.
     ///
     /// # Errors
-    /// Every problem of every barrel, slat stock, species, cutter set, rule, order, of the
+    /// Every problem of every barrel, slat stock, species, cutter set, accuracy, rule, order, of the
     /// conditions where a stock has a species, of the search, and of the layout looked at.
     pub fn check(&self) -> Result<Project, Vec<Problem>> {
         let mut problems = Vec::new();
@@ -153,6 +164,12 @@ impl ProjectDraft {
         for (at, set) in self.cutter_sets.iter().enumerate() {
             keep(
                 placed(set.draft.check(), Place::CutterSet(at)),
+                &mut problems,
+            );
+        }
+        for (at, accuracy) in self.accuracies.iter().enumerate() {
+            keep(
+                placed(accuracy.draft.check(), Place::Accuracy(at)),
                 &mut problems,
             );
         }

@@ -10,7 +10,7 @@ impl ProjectDraft {
     }
 
     /// Lays out again what was set aside, and sets aside what was looked at. Barrel, slats,
-    /// species, cutter set, conditions and rules are then as they were; those that have gone since
+    /// species, cutter set, conditions, rules and accuracy are then as they were; those that have gone since
     /// come back at the end of their lists. Does nothing when none is set aside.
     pub fn change_places(&mut self) {
         let Some(aside) = self.set_aside.take() else {
@@ -21,6 +21,7 @@ impl ProjectDraft {
         bring_back(&mut self.slats, &aside.slats);
         bring_back(&mut self.species, &aside.species);
         bring_back(&mut self.cutter_sets, &aside.cutter_sets);
+        bring_back(&mut self.accuracies, &aside.accuracies);
         self.conditions = aside.conditions.clone();
         self.rules = aside.rules.clone();
         self.layout = aside.layout.clone();
@@ -38,6 +39,7 @@ impl ProjectDraft {
             conditions: self.conditions.clone(),
             cutter_sets: only(&self.cutter_sets, |id| self.rules.cutter_set == Some(id)),
             rules: self.rules.clone(),
+            accuracies: only(&self.accuracies, |id| id == layout.accuracy),
             layout: layout.clone(),
             search: self.search.clone(),
             orders: Vec::new(),
@@ -74,7 +76,7 @@ mod tests {
         draft.slats[0].draft.species = Some(Id(6));
         draft.set_layout_aside();
         let aside = draft.set_aside.clone().unwrap();
-        assert_eq!(aside.names().collect::<Vec<_>>(), [1, 3, 6, 7]);
+        assert_eq!(aside.names().collect::<Vec<_>>(), [1, 3, 6, 7, 8]);
         assert!(aside.orders.is_empty() && aside.set_aside.is_none());
         assert_eq!(aside.check_layout(), draft.check_layout());
     }

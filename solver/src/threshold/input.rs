@@ -82,6 +82,7 @@ impl Input {
             }
             Place::CutterSet(place) => Some(&mut project.cutter_sets.get_mut(place)?.draft.pitch),
             Place::Layout
+            | Place::Accuracy(_)
             | Place::Order(_)
             | Place::Species(_)
             | Place::Conditions

@@ -110,13 +110,14 @@ pub struct Worth {
 /// #     barrels: vec![Entry { id: Id(1), draft: BarrelDraft::new("Office", Shape::Hexagonal) }],
 /// #     slats: vec![Entry { id: Id(2), draft: SlatDraft::new("74 × 5") }],
 /// #     rules: RulesDraft::new(),
-/// #     layout: LayoutDraft { barrel: Id(1), top: Id(2), bottom: Id(2), way: Way::Usual(Seam::ThroughFaces), turn: Typed::Number(0.0) },
+/// #     layout: LayoutDraft { barrel: Id(1), top: Id(2), bottom: Id(2), way: Way::Usual(Seam::ThroughFaces), turn: Typed::Number(0.0), accuracy: Id(0) },
 /// #     orders: Vec::new(),
 /// #     species: Vec::new(),
 /// #     conditions: solver::ConditionsDraft::new(),
 /// #     cutter_sets: Vec::new(),
 /// #     search: solver::SearchDraft::new(),
 /// #     set_aside: None,
+/// #     accuracies: Vec::new(),
 /// # };
 /// // Ten hexagons of 6.84 mm bare at a land of 0.4 mm: the eleventh asks for 7.24 mm more slat.
 /// let table = thresholds(&project, 5000.0).unwrap();

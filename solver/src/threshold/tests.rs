@@ -31,6 +31,7 @@ fn project(shape: Shape, seam: Seam) -> ProjectDraft {
             bottom: Id(4),
             way: Way::Usual(seam),
             turn: Typed::Number(0.0),
+            accuracy: Id(0),
         },
         orders: Vec::new(),
         species: Vec::new(),
@@ -38,6 +39,7 @@ fn project(shape: Shape, seam: Seam) -> ProjectDraft {
         cutter_sets: Vec::new(),
         search: SearchDraft::new(),
         set_aside: None,
+        accuracies: Vec::new(),
     }
 }
 

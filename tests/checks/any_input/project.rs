@@ -3,9 +3,9 @@
 use crate::path::any_path;
 use proptest::prelude::*;
 use solver::{
-    AxisChoice, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Field, Id, LayoutDraft,
-    MoistureSource, OrderDraft, Pairs, ProjectDraft, RulesDraft, SearchDraft, Shape, SlatDraft,
-    Spacing, SpeciesDraft, Turns, Typed, Way,
+    AccuracyDraft, AxisChoice, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Field, Id,
+    LayoutDraft, MoistureSource, OrderDraft, Pairs, ProjectDraft, RulesDraft, SearchDraft, Shape,
+    SlatDraft, Spacing, SpeciesDraft, Turns, Typed, Way,
 };
 
 /// Every number there is, and those that break programs more often than others.
@@ -74,12 +74,17 @@ fn plain_project(shapes: [Shape; 2], way: Way, spacing: Spacing, ids: [u32; 4]) 
             bottom: Id(ids[2]),
             way,
             turn: Typed::initial(Field::Turn),
+            accuracy: Id(41),
         },
         orders: vec![OrderDraft {
             barrel: Id(2),
             gross: Typed::initial(Field::OrderGross),
         }],
         set_aside: None,
+        accuracies: vec![Entry {
+            id: Id(41),
+            draft: AccuracyDraft::new("Line"),
+        }],
     }
 }
 

@@ -106,8 +106,10 @@ fn any_project(dice: &mut Dice, shape: Shape) -> ProjectDraft {
             bottom: Id(bottom),
             way: Way::Turned,
             turn: Typed::Number(any_turn(dice).in_degrees()),
+            accuracy: Id(0),
         },
         orders: Vec::new(),
         set_aside: None,
+        accuracies: Vec::new(),
     }
 }
