@@ -3,6 +3,10 @@
 //! The types are the conversation's own. Numbers are `u32` or `f64`, which a browser's messages
 //! carry as they are; amounts that can pass `u32` are [`Whole`] numbers.
 
+mod outlook;
+
+pub use outlook::{Curve, CurvePoint, Halving, Outlook, Thrown};
+
 use serde::{Deserialize, Serialize};
 
 use crate::project_file::WayWord;
@@ -43,6 +47,30 @@ pub enum Request {
         /// The project as it stands on the page, as the text of a file.
         project: String,
         /// The unit in which the values are shown, to which they are rounded.
+        unit: UnitWord,
+    },
+    /// Sandwiches of the layout made by dice.
+    Throw {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+        /// Which dice.
+        seed: u32,
+        /// The first block of sandwiches.
+        first: u32,
+        /// How many blocks.
+        blocks: u32,
+    },
+    /// What can be told of good pencils beside their count.
+    Outlook {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the lengths in the texts of the reply.
         unit: UnitWord,
     },
     /// The packs that fill the order book at least cost.
@@ -100,6 +128,20 @@ pub enum Reply {
         job: JobId,
         /// A row for each input of the layout, slats first, then rules, then the barrel.
         rows: Vec<ThresholdRow>,
+    },
+    /// The end of [`Request::Throw`].
+    Thrown {
+        /// The job.
+        job: JobId,
+        /// The sandwiches, counted.
+        thrown: Thrown,
+    },
+    /// The end of [`Request::Outlook`].
+    Outlook {
+        /// The job.
+        job: JobId,
+        /// What can be told.
+        outlook: Outlook,
     },
     /// The end of [`Request::Purchase`].
     Purchased {
@@ -500,6 +542,8 @@ impl Request {
             Self::Rank { job, .. }
             | Self::Search { job, .. }
             | Self::Thresholds { job, .. }
+            | Self::Throw { job, .. }
+            | Self::Outlook { job, .. }
             | Self::Purchase { job, .. } => *job,
         }
     }
@@ -515,6 +559,8 @@ impl Reply {
             | Self::Ranked { job, .. }
             | Self::Searched { job, .. }
             | Self::Thresholds { job, .. }
+            | Self::Thrown { job, .. }
+            | Self::Outlook { job, .. }
             | Self::Purchased { job, .. }
             | Self::Refused { job, .. } => Some(*job),
             Self::Fault { job, .. } => *job,

@@ -249,6 +249,18 @@ pub fn ratio(fraction: f64) -> String {
     percent(fraction * 100.0)
 }
 
+/// A ratio given as a fraction as a percentage to a hundredth: of what is rare.
+///
+/// ```
+/// use solver::figure;
+///
+/// assert_eq!(figure::ratio_fine(0.00027), "0.03\u{202f}%");
+/// ```
+#[must_use]
+pub fn ratio_fine(fraction: f64) -> String {
+    with_sign_of_unit(plain(fraction * 100.0, 2), "\u{202f}%")
+}
+
 /// Any number, to as many decimals as asked.
 ///
 /// ```

@@ -1,5 +1,6 @@
 //! From a request to its reply: what a worker does, without the worker.
 
+mod outlook;
 mod parts;
 mod purchase;
 mod ranking;
@@ -23,6 +24,8 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
         Request::Rank { job, project, .. }
         | Request::Search { job, project, .. }
         | Request::Thresholds { job, project, .. }
+        | Request::Throw { job, project, .. }
+        | Request::Outlook { job, project, .. }
         | Request::Purchase { job, project, .. } => (*job, project),
     };
     let draft = match project_file::read(text) {
@@ -39,6 +42,14 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
         }
         Request::Search { unit, .. } => search::answer(job, &draft, unit.into(), tell),
         Request::Thresholds { unit, .. } => thresholds::answer(job, &draft, unit.into()),
+        Request::Throw {
+            unit,
+            seed,
+            first,
+            blocks,
+            ..
+        } => outlook::throw(job, &draft, unit.into(), seed, first, blocks),
+        Request::Outlook { unit, .. } => outlook::answer(job, &draft, unit.into(), tell),
         Request::Purchase { seconds, unit, .. } => {
             purchase::answer(job, draft, seconds, unit.into(), tell)
         }

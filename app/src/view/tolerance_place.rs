@@ -1,6 +1,10 @@
 //! How many of the pencils are good, and which error to fight first.
 
 use super::accuracy_form::AccuracyForm;
+use super::error_table::ErrorTable;
+use super::good_count::{DiceControls, Faults, GoodVerdict, Positions};
+use super::good_curve::GoodCurves;
+use super::integrals::Integrals;
 use super::problem_list::ProblemList;
 use leptos::prelude::*;
 
@@ -9,10 +13,21 @@ use leptos::prelude::*;
 pub(crate) fn TolerancePlace() -> impl IntoView {
     view! {
         <div class="place tolerances-place">
+            <section class="board" aria-label="Good pencils of a sandwich">
+                <GoodVerdict/>
+                <DiceControls/>
+            </section>
             <aside class="column" aria-label="Inputs">
                 <ProblemList/>
                 <AccuracyForm/>
             </aside>
+            <div class="results">
+                <Faults/>
+                <Positions/>
+                <ErrorTable/>
+                <GoodCurves/>
+                <Integrals/>
+            </div>
         </div>
     }
 }

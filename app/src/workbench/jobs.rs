@@ -243,6 +243,8 @@ pub(super) fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply
         | Reply::Ranked { .. }
         | Reply::Searched { .. }
         | Reply::Thresholds { .. }
+        | Reply::Thrown { .. }
+        | Reply::Outlook { .. }
         | Reply::Purchased { .. } => {}
     }
 }

@@ -1,14 +1,17 @@
 //! What the page works on: the project with its history, the unit shown, the place looked at.
 
+mod dice;
 mod history;
 mod jobs;
 mod laying;
 mod memory;
 mod pause;
+mod rounds;
 mod searches;
 mod slot;
 mod table;
 
+pub use dice::{Count, Dice};
 pub use history::History;
 pub use jobs::{JobState, Jobs};
 pub use laying::{is_laid, lay_found};

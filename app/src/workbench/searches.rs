@@ -1,22 +1,24 @@
-//! The search for the best layouts and for the thresholds of the one that is looked at, each with
-//! a worker of its own that starts with its first question.
+//! The search for the best layouts, for the thresholds of the one that is looked at, and for what
+//! its good pencils depend on, each with a worker of its own that starts with its first question.
 
 use super::Workbench;
 use super::jobs::{Asker, JobState, take};
 use super::pause::Pause;
 use crate::project_file;
-use crate::protocol::{JobId, Progress, Reply, Request, Searched, ThresholdRow, UnitWord};
+use crate::protocol::{JobId, Outlook, Progress, Reply, Request, Searched, ThresholdRow, UnitWord};
 use crate::view::Place;
 use leptos::prelude::*;
 use solver::{AxisChoice, Field, ProjectDraft, Spacing, Typed};
 
-/// The two questions that are asked again with every change of what they rest on. A handle.
+/// The questions that are asked again with every change of what they rest on. A handle.
 #[derive(Clone, Copy)]
 pub struct Searches {
     /// The best layouts.
     pub layouts: Question<Searched>,
     /// What the next pencil costs.
     pub thresholds: Question<Vec<ThresholdRow>>,
+    /// What can be told of good pencils beside their count.
+    pub outlook: Question<Outlook>,
 }
 
 /// A question whose last answer stays until the next one is there. A handle.
@@ -57,11 +59,21 @@ impl Searches {
                 other => Err(Box::new(other)),
             },
         );
-        layouts.ask_when_changed(searched_from);
-        thresholds.ask_when_changed(stepped_from);
+        let outlook = Question::new(
+            bench,
+            |job, project, unit| Request::Outlook { job, project, unit },
+            |reply| match reply {
+                Reply::Outlook { outlook, .. } => Ok(outlook),
+                other => Err(Box::new(other)),
+            },
+        );
+        layouts.ask_when_changed(Place::Layout, searched_from);
+        thresholds.ask_when_changed(Place::Layout, stepped_from);
+        outlook.ask_when_changed(Place::Tolerances, layout_of);
         Self {
             layouts,
             thresholds,
+            outlook,
         }
     }
 }
@@ -128,7 +140,7 @@ impl<T: Send + Sync + Clone + PartialEq + 'static> Question<T> {
         self.state.set(JobState::Stopped);
     }
 
-    fn ask_when_changed(self, from: fn(&ProjectDraft) -> ProjectDraft) {
+    fn ask_when_changed(self, at: Place, from: fn(&ProjectDraft) -> ProjectDraft) {
         let (project, unit, place) = (self.bench.project(), self.bench.unit, self.bench.place);
         let rests_on = Memo::new(move |_| from(&project.read()));
         let pause = Pause::new();
@@ -136,13 +148,18 @@ impl<T: Send + Sync + Clone + PartialEq + 'static> Question<T> {
         Effect::new(move |asked: Option<Option<_>>| {
             let asked = asked.flatten();
             let wanted = (rests_on.get(), unit.get());
-            if place.get() != Place::Layout || asked.as_ref() == Some(&wanted) {
+            if place.get() != at || asked.as_ref() == Some(&wanted) {
                 return asked;
             }
             pause.then(move || self.ask());
             Some(wanted)
         });
     }
+}
+
+/// What good pencils rest on: all that the layout rests on.
+pub(super) fn layout_of(project: &ProjectDraft) -> ProjectDraft {
+    project.layout_alone()
 }
 
 /// What the thresholds rest on: everything but the order book and the names of others.

@@ -27,8 +27,9 @@ impl ProjectDraft {
         self.layout = aside.layout.clone();
     }
 
-    /// Only what the layout that is looked at rests on.
-    fn layout_alone(&self) -> Self {
+    /// Only what the layout that is looked at rests on, with the search of the project.
+    #[must_use]
+    pub fn layout_alone(&self) -> Self {
         let layout = &self.layout;
         let slats = only(&self.slats, |id| id == layout.top || id == layout.bottom);
         let of_slats = |id| slats.iter().any(|slat| slat.draft.species == Some(id));

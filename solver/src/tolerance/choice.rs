@@ -4,11 +4,12 @@ use super::paired::Paired;
 use super::tally::Estimate;
 use super::trial::{Row, Trial};
 use crate::accuracy::Accuracy;
-use crate::layout::{Setup, lay_out};
+use crate::layout::{Layout, Setup, lay_out};
 use crate::quantity::Length;
 use crate::ranking::GROSS;
 use crate::rules::PitchRule;
 use crate::slat::Slat;
+use crate::threshold::Worth;
 use std::ops::Range;
 
 /// What is varied.
@@ -104,8 +105,11 @@ pub fn choices(
 ) -> Choices {
     let layout = lay_out(setup);
     let trial = Trial::new(setup, &layout, accuracy);
-    let (top, bottom) = (setup.top, setup.bottom);
-    let width = top.guaranteed_width().min(bottom.guaranteed_width());
+    let (top, bottom) = (
+        setup.top.guaranteed_width(),
+        setup.bottom.guaranteed_width(),
+    );
+    let width = top.min(bottom);
     let pencil = layout.extents().width();
     let rows = match varied {
         Varied::Count => by_count(setup, pencil, width),
@@ -135,19 +139,15 @@ pub fn choices(
     let best = (0..rows.len())
         .rev()
         .max_by(|&one, &other| paired.good(one).mean.total_cmp(&paired.good(other).mean));
-    let lengths = f64::from(layout.lengths());
-    let kept = 1.0 - setup.rules.slat_rejects;
     let list = rows.iter().enumerate().map(|(way, &(across, pitch))| {
         let good = paired.good(way);
-        let made = good.mean * lengths * kept;
         Choice {
             across,
             pitch,
             edge: edge((across, pitch)),
             good,
             behind: paired.difference(best.unwrap_or(way), way),
-            gross_price: (made > 0.0)
-                .then(|| f64::from(GROSS) * (price(top) + price(bottom)) / made),
+            gross_price: gross_price(setup, &layout, good.mean),
         }
     });
     let laid = |&(across, pitch): &(u32, Length)| {
@@ -159,6 +159,31 @@ pub fn choices(
         best,
         laid: rows.iter().position(laid),
     }
+}
+
+/// Price of the slats of a gross of good pencils at so many good ones of a sandwich side by side, in
+/// hundredths of the currency, as [`Choice::gross_price`]; none where no pencil is good.
+fn gross_price(setup: &Setup<'_>, layout: &Layout, good: f64) -> Option<f64> {
+    let made = good * f64::from(layout.lengths()) * (1.0 - setup.rules.slat_rejects);
+    (made > 0.0).then(|| f64::from(GROSS) * (price(setup.top) + price(setup.bottom)) / made)
+}
+
+/// What more good pencils of a sandwich are worth at unchanged prices of slats, `year_gross` gross a
+/// year; none where no pencil is good yet.
+#[must_use]
+pub fn worth(
+    setup: &Setup<'_>,
+    layout: &Layout,
+    good: f64,
+    gained: f64,
+    year_gross: f64,
+) -> Option<Worth> {
+    let price = |good| gross_price(setup, layout, good);
+    let per_gross = price(good)? - price(good + gained)?;
+    Some(Worth {
+        per_gross,
+        per_year: per_gross * year_gross,
+    })
 }
 
 /// Price of one slat, in hundredths of the currency.

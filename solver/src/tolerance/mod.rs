@@ -62,7 +62,7 @@ mod trial;
 mod wall;
 mod ziggurat;
 
-pub use choice::{Choice, Choices, Varied, choices};
+pub use choice::{Choice, Choices, Varied, choices, worth};
 pub use prospect::{FaceChance, PositionChance, Prospect};
 pub use share::Shares;
 pub use tally::{Estimate, Fault, Tally};

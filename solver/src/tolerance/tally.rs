@@ -168,6 +168,54 @@ impl Tally {
         }
     }
 
+    /// Every count, in an order of its own, to be carried elsewhere; the centres are carried apart.
+    #[must_use]
+    pub fn numbers(&self) -> Vec<u64> {
+        let lists = [&self.faults[..], &self.only, &self.histogram, &self.good_at];
+        [self.sandwiches]
+            .into_iter()
+            .chain(lists.concat())
+            .collect()
+    }
+
+    /// A tally from its [`numbers`](Self::numbers) and [`centres`](Self::centres); nothing where
+    /// they are not those of one.
+    ///
+    /// ```
+    /// use solver::tolerance::{Tally, Trial};
+    /// # use solver::{AccuracyDraft, BarrelDraft, RulesDraft, Seam, Setup, Shape, SlatDraft, lay_out};
+    /// # let barrel = BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap();
+    /// # let slat = SlatDraft::new("74 × 5").check().unwrap();
+    /// # let rules = RulesDraft::new().check().unwrap();
+    /// # let turn = barrel.turn(Seam::ThroughFaces);
+    /// # let setup = Setup { barrel: &barrel, turn, top: &slat, bottom: &slat, rules: &rules };
+    /// # let accuracy = AccuracyDraft::new("Line 1").check().unwrap();
+    /// # let trial = Trial::new(&setup, &lay_out(&setup), &accuracy);
+    /// let tally = trial.simulate(1, 0..1, &mut |_| true);
+    /// let centres = tally.centres().to_vec();
+    /// assert_eq!(Tally::from_numbers(&tally.numbers(), centres), Some(tally));
+    /// assert_eq!(Tally::from_numbers(&[1, 2, 3], Vec::new()), None);
+    /// ```
+    #[must_use]
+    pub fn from_numbers(numbers: &[u64], centres: Vec<Point>) -> Option<Self> {
+        let (&sandwiches, numbers) = numbers.split_first()?;
+        let (faults, numbers) = numbers.split_first_chunk()?;
+        let (only, numbers) = numbers.split_first_chunk()?;
+        // One more count of good pencils than there are pencils.
+        if numbers.len().is_multiple_of(2) {
+            return None;
+        }
+        let (histogram, good_at) = numbers.split_at(numbers.len().div_ceil(2));
+        Some(Self {
+            sandwiches,
+            histogram: histogram.to_vec(),
+            good_at: good_at.to_vec(),
+            faults: *faults,
+            only: *only,
+            centres,
+        })
+    }
+
     /// Sandwiches counted.
     #[must_use]
     pub const fn sandwiches(&self) -> u64 {
@@ -221,6 +269,15 @@ impl Tally {
     #[must_use]
     pub const fn only_faulty(&self, fault: Fault) -> u64 {
         self.only[fault as usize]
+    }
+
+    /// The shares of all pencils that have a fault, and that have it and no other; none where no
+    /// pencil is counted.
+    #[must_use]
+    pub fn faulty_shares(&self, fault: Fault) -> Option<[f64; 2]> {
+        let pencils = self.pencils();
+        let share = |count: u64| count as f64 / pencils as f64;
+        (pencils > 0).then(|| [self.faulty(fault), self.only_faulty(fault)].map(share))
     }
 
     /// Lead centres as seen from the middle of their pencil, mm: those of the first 400 pencils of

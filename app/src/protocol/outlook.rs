@@ -1,0 +1,101 @@
+//! What is said of good pencils.
+
+use serde::{Deserialize, Serialize};
+use solver::Point;
+use solver::tolerance::Tally;
+
+/// Sandwiches that a worker made by dice, counted.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Thrown {
+    /// The counts, in the order of [`Tally::numbers`].
+    counts: Vec<f64>,
+    /// The lead centres, across and up by turns, mm.
+    centres_mm: Vec<f64>,
+}
+
+impl From<&Tally> for Thrown {
+    fn from(tally: &Tally) -> Self {
+        let centres = tally.centres().iter();
+        Self {
+            // A worker makes far fewer than 2⁵³ sandwiches.
+            counts: tally.numbers().iter().map(|&count| count as f64).collect(),
+            centres_mm: centres.flat_map(|centre| [centre.x, centre.y]).collect(),
+        }
+    }
+}
+
+impl Thrown {
+    /// The tally; nothing where the message holds none.
+    #[must_use]
+    pub fn tally(&self) -> Option<Tally> {
+        let counts: Vec<u64> = self.counts.iter().map(|&count| count as u64).collect();
+        let centres = self.centres_mm.chunks_exact(2);
+        let centres = centres.map(|at| Point { x: at[0], y: at[1] }).collect();
+        Tally::from_numbers(&counts, centres)
+    }
+}
+
+/// What can be told of good pencils beside the count of the dice.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Outlook {
+    /// The chance that a lead lies within the eccentricity limit, by an integral.
+    pub centred: f64,
+    /// The chance that the half grooves let the lead in.
+    pub admitted: f64,
+    /// Expected good pencils of a sandwich if leads off centre were the only fault.
+    pub good_by_eccentricity: f64,
+    /// The chance that the first and the last pencil do not reach over an edge.
+    pub complete: [f64; 2],
+    /// The least chance that the wall at a flat face is as thick as is asked; none where no face
+    /// is flat.
+    pub thinnest_face: Option<f64>,
+    /// What halving each error would gain, in the order of the errors.
+    pub halvings: Vec<Halving>,
+    /// Good pencils by how many lie side by side.
+    pub by_count: Curve,
+    /// Good pencils by their distance.
+    pub by_pitch: Curve,
+}
+
+/// What halving one error would gain.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Halving {
+    /// Good pencils of a sandwich.
+    pub gained: f64,
+    /// The standard error of that.
+    pub error: f64,
+    /// Money saved for a gross, in hundredths; none where no pencil is good.
+    pub saved_per_gross: Option<f64>,
+    /// Money saved in a year, in hundredths; none where no pencil is good.
+    pub saved_per_year: Option<f64>,
+}
+
+/// Good pencils by what is varied.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Curve {
+    /// Every way that was tried.
+    pub points: Vec<CurvePoint>,
+    /// Which has the most good pencils.
+    pub best: Option<u32>,
+    /// Which is laid.
+    pub laid: Option<u32>,
+}
+
+/// One way of laying the pencil on its slats.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct CurvePoint {
+    /// Pencils side by side.
+    pub across: u32,
+    /// Distance between neighbours.
+    pub pitch_mm: f64,
+    /// Wood outside the outer pencils.
+    pub edge_mm: f64,
+    /// Expected good pencils of a sandwich.
+    pub good: f64,
+    /// The standard error of that.
+    pub error: f64,
+    /// Whether the dice do not tell it from the best.
+    pub ties: bool,
+    /// Money for the slats of a gross of good pencils, in hundredths; none where none is good.
+    pub gross_price: Option<f64>,
+}
