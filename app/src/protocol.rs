@@ -312,8 +312,8 @@ pub enum GoalWord {
 /// What a search found.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Searched {
-    /// The layouts that are best under a goal, in the order of the goals, then those of which none
-    /// has both less wood and a wider margin, least wood first; each once.
+    /// The first of those that are best under each goal; then the layouts of which none has both
+    /// less wood and a wider margin, least wood first; then those as good as the first; each once.
     pub rows: Vec<FoundRow>,
     /// Layouts that are as good as some of the rows, left out as there are too many to show.
     pub more: u32,

@@ -256,27 +256,25 @@ impl Line {
     }
 
     /// How much more or less the second has, with its sign and unit; nothing where both are shown
-    /// alike, and where they are no numbers of one kind.
+    /// alike or the change is too small to be shown, and where they are no numbers of one kind.
     #[must_use]
     pub fn change(&self, unit: LengthUnit) -> Option<String> {
         let [Some(first), Some(second)] = &self.values else {
             return None;
         };
         let change = second.number()? - first.number()?;
-        if !self.differs(unit) || change == 0.0 {
-            return None;
-        }
+        let amount = first.amount_text(change.abs(), unit);
+        // Two that are rounded apart may differ by less than is shown.
+        let is_shown = self.differs(unit) && amount != first.amount_text(0.0, unit);
         let sign = if change < 0.0 { figure::MINUS } else { '+' };
-        Some(format!("{sign}{}", first.amount_text(change.abs(), unit)))
+        is_shown.then(|| format!("{sign}{amount}"))
     }
 
-    /// Whether the second is better or worse; nothing where they are shown alike or the one is as
+    /// Whether the second is better or worse; nothing where no change is shown or the one is as
     /// good as the other.
     #[must_use]
     pub fn verdict(&self, unit: LengthUnit) -> Option<Verdict> {
-        if !self.differs(unit) {
-            return None;
-        }
+        self.change(unit)?;
         let gain = self.gain()?;
         if gain > 0.0 {
             Some(Verdict::Better)

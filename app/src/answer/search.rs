@@ -1,5 +1,7 @@
 //! The best layouts of the barrel over slats, cutter sets, turns and heights of the axis.
 
+use std::collections::HashMap;
+
 use solver::{
     Angle, Barrel, CutterSet, Found, Goal, LengthUnit, Obstacle, Place, Problem, ProjectDraft,
     Question, Rules, SearchRules, Spacing, Way,
@@ -109,6 +111,17 @@ fn cutter_sets(
     (places, sets, left_out)
 }
 
+/// What tells a layout from all others.
+fn key(found: &Found) -> (usize, usize, Option<usize>, u32, [u64; 3]) {
+    let sizes = [
+        found.turn.in_degrees(),
+        found.axis_height.in_millimetres(),
+        found.pitch.in_millimetres(),
+    ];
+    let sizes = sizes.map(f64::to_bits);
+    (found.top, found.bottom, found.set, found.across, sizes)
+}
+
 /// Puts names in the place of places in lists.
 struct Names<'a> {
     draft: &'a ProjectDraft,
@@ -118,16 +131,20 @@ struct Names<'a> {
 }
 
 impl Names<'_> {
-    /// Each layout once, with what it is best under; and how many are left out.
+    /// Each layout once, with what it is best under; and how many are left out. First comes the
+    /// first of each goal, then the frontier, then what is as good as the first.
     fn rows(&self, answer: &solver::Answer) -> (Vec<FoundRow>, u32) {
-        let best = Goal::ALL.into_iter().zip(&answer.best);
-        let best =
-            best.flat_map(|(goal, found)| found.iter().map(move |found| (Some(goal), found)));
+        let best = || Goal::ALL.into_iter().zip(&answer.best);
+        let firsts = best().filter_map(|(goal, found)| Some((Some(goal), found.first()?)));
         let frontier = answer.frontier.iter().map(|found| (None, found));
+        let ties = best().flat_map(|(goal, found)| {
+            let ties = found.iter().skip(1);
+            ties.map(move |found| (Some(goal), found))
+        });
+        let mut places = HashMap::new();
         let mut found: Vec<(&Found, Vec<Goal>, bool)> = Vec::new();
-        for (goal, next) in best.chain(frontier) {
-            let at = found.iter().position(|(known, ..)| *known == next);
-            let at = at.unwrap_or_else(|| {
+        for (goal, next) in firsts.chain(frontier).chain(ties) {
+            let at = *places.entry(key(next)).or_insert_with(|| {
                 found.push((next, Vec::new(), false));
                 found.len() - 1
             });

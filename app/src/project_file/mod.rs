@@ -113,6 +113,21 @@ pub fn write(draft: &ProjectDraft) -> String {
     text
 }
 
+/// A list that has more members than a file may hold, in a word.
+#[must_use]
+pub fn overfull(draft: &ProjectDraft) -> Option<&'static str> {
+    let lists = [
+        ("barrels", draft.barrels.len()),
+        ("slat stocks", draft.slats.len()),
+        ("species", draft.species.len()),
+        ("cutter sets", draft.cutter_sets.len()),
+        ("lines of machines", draft.accuracies.len()),
+        ("orders", draft.orders.len()),
+    ];
+    let overfull = lists.into_iter().find(|(_, count)| *count > MOST_ENTRIES);
+    overfull.map(|(list, _)| list)
+}
+
 /// The project in the text of a file of any version so far.
 ///
 /// # Errors

@@ -168,6 +168,26 @@ fn a_file_of_version_2_still_opens() {
 }
 
 #[test]
+fn a_list_that_is_full_is_told_before_it_overflows() {
+    let mut draft = crate::demo::blank();
+    let slat = draft.slats[0].clone();
+    draft.slats = (0..MOST_ENTRIES as u32)
+        .map(|id| Entry {
+            id: Id(id),
+            ..slat.clone()
+        })
+        .collect();
+    assert_eq!(overfull(&draft), None);
+    assert!(read(&write(&draft)).is_ok());
+    draft.slats.push(Entry {
+        id: Id(u32::MAX),
+        ..slat
+    });
+    assert_eq!(overfull(&draft), Some("slat stocks"));
+    assert!(read(&write(&draft)).is_err());
+}
+
+#[test]
 fn what_version_2_does_not_know_is_as_in_a_new_project() {
     let draft = read(VERSION_2).unwrap().draft;
     assert_eq!(

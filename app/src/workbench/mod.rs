@@ -21,6 +21,7 @@ pub use slot::{Slot, barrel_shape};
 pub(crate) use table::{ANY, LONGEST_NAME, NONE};
 pub use table::{Cell, Column, Pasted, Step, Table};
 
+use crate::project_file;
 use crate::view::Place;
 use leptos::prelude::*;
 use solver::{
@@ -144,10 +145,20 @@ impl Workbench {
         self.layout
     }
 
-    /// Changes the project in a step of its own.
+    /// Changes the project in a step of its own. A change that would make a list longer than a file
+    /// can hold is not made, and that is told.
     pub fn change(&self, change: impl FnOnce(&mut ProjectDraft)) {
+        let mut project = self.project.get_untracked();
+        change(&mut project);
+        if let Some(list) = project_file::overfull(&project) {
+            let most = project_file::MOST_ENTRIES;
+            self.tell(&format!(
+                "A list holds at most {most} entries, so nothing was added to the {list}."
+            ));
+            return;
+        }
         self.note(None);
-        self.project.update(change);
+        self.project.set(project);
     }
 
     /// Takes in what is being typed in a field; keystrokes in one field are one step.

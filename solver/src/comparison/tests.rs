@@ -178,6 +178,19 @@ fn a_difference_too_small_to_be_shown_is_none() {
 }
 
 #[test]
+fn a_change_that_is_only_rounding_is_neither_better_nor_worse() {
+    let lines = compared(|parts| parts.rules.edge = Length::millimetres(0.999));
+    let margin = line(&lines, Part::Result, "Margin for error");
+    let [first, second] = [0.004_9, 0.005_1].map(|mm| Some(Value::Length(Length::millimetres(mm))));
+    let rounded = Line {
+        values: [first, second],
+        ..margin.clone()
+    };
+    assert!(rounded.differs(MM));
+    assert_eq!((rounded.change(MM), rounded.verdict(MM)), (None, None));
+}
+
+#[test]
 fn lengths_are_compared_in_the_unit_that_is_shown() {
     let lines = compared(|parts| parts.rules.land = Length::millimetres(0.65));
     let land = line(&lines, Part::Machining, "Land");

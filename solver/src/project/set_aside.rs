@@ -109,6 +109,7 @@ mod tests {
         draft.layout.bottom = Id(4);
         draft.cutter_sets.clear();
         draft.species.clear();
+        draft.accuracies.clear();
         draft.set_layout_aside();
         draft.slats.retain(|slat| slat.id != Id(4));
         draft.layout.top = Id(3);

@@ -200,7 +200,7 @@ fn every_shape_has_its_ways() {
 #[test]
 fn a_free_name_is_nobody_elses() {
     let mut draft = project();
-    assert_eq!(draft.free_id(), Id(8));
+    assert_eq!(draft.free_id(), Id(9));
     draft.slats[1].id = Id(u32::MAX);
     assert_eq!(draft.free_id(), Id(0));
     draft.barrels[0].id = Id(0);

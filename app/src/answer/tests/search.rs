@@ -366,3 +366,28 @@ proptest! {
         prop_assert!(is_answer, "{:?}", stepped);
     }
 }
+
+#[test]
+fn what_is_best_under_a_goal_is_not_lost_behind_ties_under_another() {
+    let mut project = wide_search();
+    let wide = project.slats[0].clone();
+    project.slats.truncate(1);
+    for id in 60..72 {
+        let mut slat = wide.clone();
+        slat.id = solver::Id(id);
+        project.slats.push(slat);
+    }
+    let cheap = &mut project.slats[1].draft;
+    cheap.width = Typed::Number(60.0);
+    cheap.pack_price = Typed::Number(1.0);
+    let searched = searched(&project);
+    assert!(searched.more > 0, "there are too many ties to be shown");
+    for goal in [
+        GoalWord::Pencils,
+        GoalWord::Wood,
+        GoalWord::Money,
+        GoalWord::Margin,
+    ] {
+        best(&searched, goal);
+    }
+}
