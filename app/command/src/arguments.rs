@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use solver::LengthUnit;
 
+use crate::dice::{Dice, Enough};
 use crate::ending;
 
 /// Reads a Slatwright project file and answers about it: grooves, wood, the best layout.
@@ -30,6 +31,9 @@ pub(crate) enum Command {
     /// List the nearest sizes at which the number of pencils or a check of the layout changes
     #[command(after_help = ending::TOLD)]
     Thresholds(Asked),
+    /// Throw dice for the errors of the machines: how many pencils of the layout come out good
+    #[command(after_help = ending::TOLD)]
+    Tolerances(AskedDice),
     /// Print the JSON Schema of the project file, or of what a command prints as JSON
     Schema {
         /// The command; the project file when left out
@@ -51,6 +55,36 @@ pub(crate) struct Asked {
     pub(crate) unit: Unit,
 }
 
+/// Of which file, how it is answered, and which dice are thrown.
+#[derive(Debug, Args)]
+pub(crate) struct AskedDice {
+    /// Of which file, and how it is answered.
+    #[command(flatten)]
+    pub(crate) asked: Asked,
+    /// Where the dice begin: the same seed gives the same answer
+    #[arg(long, value_name = "NUMBER", default_value_t = 1)]
+    pub(crate) seed: u64,
+    /// Make so many sandwiches, rounded up to a multiple of 1024
+    #[arg(long, value_name = "COUNT", default_value_t = 200_000, conflicts_with = "until",
+        value_parser = clap::value_parser!(u64).range(1..=MOST_SANDWICHES))]
+    pub(crate) sandwiches: u64,
+    /// Make sandwiches until the standard error of good pencils of a sandwich is no more than
+    /// this, 100 million at most
+    #[arg(long, value_name = "ERROR", value_parser = error)]
+    pub(crate) until: Option<f64>,
+}
+
+/// The most sandwiches that can be asked for.
+const MOST_SANDWICHES: u64 = 1_000_000_000;
+
+/// A standard error that sandwiches can be made until.
+fn error(text: &str) -> Result<f64, &'static str> {
+    match text.parse() {
+        Ok(error) if f64::is_finite(error) && error > 0.0 => Ok(error),
+        _ => Err("the error must be a number above 0, like 0.001"),
+    }
+}
+
 /// How an answer is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Format {
@@ -69,6 +103,19 @@ pub(crate) enum Unit {
     In,
 }
 
+impl AskedDice {
+    /// The dice that are asked for.
+    pub(crate) fn dice(&self) -> Dice {
+        Dice {
+            seed: self.seed,
+            enough: match self.until {
+                None => Enough::Sandwiches(self.sandwiches),
+                Some(error) => Enough::Error(error),
+            },
+        }
+    }
+}
+
 /// A command whose JSON is described by a schema.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Described {
@@ -80,6 +127,8 @@ pub(crate) enum Described {
     Search,
     /// What thresholds prints
     Thresholds,
+    /// What tolerances prints
+    Tolerances,
 }
 
 impl From<Unit> for LengthUnit {

@@ -1,8 +1,8 @@
-//! Slatwright on the command line: the project file that the page saves, checked, laid out and
-//! searched.
+//! Slatwright on the command line: the project file that the page saves, checked, laid out,
+//! searched and thrown dice for.
 //!
 //! ```text
-//! file ── source ──▶ Opened ── layout, search, thresholds ──▶ an answer ──▶ text, JSON
+//! file ── source ──▶ Opened ── layout, search, thresholds, tolerances ──▶ an answer ──▶ text, JSON
 //! ```
 //!
 //! An answer keeps values of `solver`; its text is written by `solver::figure`, its JSON is a
@@ -10,6 +10,7 @@
 
 mod answer;
 mod arguments;
+mod dice;
 mod document;
 mod ending;
 mod findings;
@@ -21,6 +22,7 @@ mod schema;
 mod search;
 mod source;
 mod thresholds;
+mod tolerances;
 
 use std::io::{self, Write};
 use std::process::ExitCode;
@@ -59,6 +61,7 @@ fn perform(command: &Command) -> Ending {
         | Command::Layout(asked)
         | Command::Search(asked)
         | Command::Thresholds(asked) => asked,
+        Command::Tolerances(with) => &with.asked,
     };
     let bytes = match source::bytes(&asked.file) {
         Ok(bytes) => bytes,
@@ -88,6 +91,7 @@ fn answered<'a>(command: &Command, opened: &'a Opened) -> Result<Box<dyn Answer 
         Command::Layout(_) => Box::new(layout::lay(opened)?),
         Command::Search(_) => Box::new(search::find(opened)?),
         Command::Thresholds(_) => Box::new(thresholds::list(opened)?),
+        Command::Tolerances(with) => Box::new(tolerances::throw(opened, with.dice())?),
         // A schema needs no project.
         Command::Check(_) | Command::Schema { .. } => Box::new(Findings::of(opened)),
     })

@@ -1,14 +1,13 @@
 //! How many pencils across, and at what pitch, give the most good ones.
 
 use super::paired::Paired;
+use super::price::gross_price;
 use super::tally::Estimate;
 use super::trial::{Row, Trial};
 use crate::accuracy::Accuracy;
 use crate::layout::{Setup, lay_out};
 use crate::quantity::Length;
-use crate::ranking::GROSS;
 use crate::rules::PitchRule;
-use crate::slat::Slat;
 use std::ops::Range;
 
 /// What is varied.
@@ -34,10 +33,8 @@ pub struct Choice {
     /// How many fewer good pencils than the best choice, with the error of that difference. A
     /// choice is as good as the best where this is less than two of its errors.
     pub behind: Estimate,
-    /// Price of the slats of a gross of good pencils, in hundredths of the currency: with the good
-    /// pencils γ of a sandwich, m lengths of a slat, slat prices P_t and P_b, and a share q of slats
-    /// thrown out, 144·(P_t + P_b) / (γ·m·(1 − q)). The share of pencils thrown out that the rules
-    /// tell is not counted, for the dice tell it here. None where no pencil is good.
+    /// Price of the slats of a gross of good pencils, in hundredths of the currency, as told by
+    /// [`gross_price`]. None where no pencil is good.
     pub gross_price: Option<f64>,
 }
 
@@ -104,8 +101,7 @@ pub fn choices(
 ) -> Choices {
     let layout = lay_out(setup);
     let trial = Trial::new(setup, &layout, accuracy);
-    let (top, bottom) = (setup.top, setup.bottom);
-    let width = top.guaranteed_width().min(bottom.guaranteed_width());
+    let width = (setup.top.guaranteed_width()).min(setup.bottom.guaranteed_width());
     let pencil = layout.extents().width();
     let rows = match varied {
         Varied::Count => by_count(setup, pencil, width),
@@ -135,19 +131,15 @@ pub fn choices(
     let best = (0..rows.len())
         .rev()
         .max_by(|&one, &other| paired.good(one).mean.total_cmp(&paired.good(other).mean));
-    let lengths = f64::from(layout.lengths());
-    let kept = 1.0 - setup.rules.slat_rejects;
     let list = rows.iter().enumerate().map(|(way, &(across, pitch))| {
         let good = paired.good(way);
-        let made = good.mean * lengths * kept;
         Choice {
             across,
             pitch,
             edge: edge((across, pitch)),
             good,
             behind: paired.difference(best.unwrap_or(way), way),
-            gross_price: (made > 0.0)
-                .then(|| f64::from(GROSS) * (price(top) + price(bottom)) / made),
+            gross_price: gross_price(setup, &layout, good.mean),
         }
     });
     let laid = |&(across, pitch): &(u32, Length)| {
@@ -159,12 +151,6 @@ pub fn choices(
         best,
         laid: rows.iter().position(laid),
     }
-}
-
-/// Price of one slat, in hundredths of the currency.
-fn price(slat: &Slat) -> f64 {
-    let supply = slat.supply();
-    supply.pack_price as f64 / f64::from(supply.pack_slats)
 }
 
 fn by_count(setup: &Setup<'_>, pencil: Length, width: Length) -> Vec<(u32, Length)> {

@@ -7,12 +7,14 @@ mod check;
 mod layout;
 mod search;
 mod thresholds;
+mod tolerances;
 mod words;
 
 pub(crate) use check::CheckDocument;
 pub(crate) use layout::LayoutDocument;
 pub(crate) use search::SearchDocument;
 pub(crate) use thresholds::ThresholdsDocument;
+pub(crate) use tolerances::TolerancesDocument;
 
 use schemars::JsonSchema;
 use serde::Serialize;
