@@ -62,15 +62,21 @@ pub(crate) struct AskedDice {
     #[command(flatten)]
     pub(crate) asked: Asked,
     /// Where the dice begin: the same seed gives the same answer
-    #[arg(long, value_name = "NUMBER", default_value_t = 1)]
+    #[arg(
+        long,
+        value_name = "NUMBER",
+        default_value_t = 1,
+        allow_negative_numbers = true
+    )]
     pub(crate) seed: u64,
     /// Make so many sandwiches, rounded up to a multiple of 1024
     #[arg(long, value_name = "COUNT", default_value_t = 200_000, conflicts_with = "until",
+        allow_negative_numbers = true,
         value_parser = clap::value_parser!(u64).range(1..=MOST_SANDWICHES))]
     pub(crate) sandwiches: u64,
     /// Make sandwiches until the standard error of good pencils of a sandwich is no more than
     /// this, 100 million at most
-    #[arg(long, value_name = "ERROR", value_parser = error)]
+    #[arg(long, value_name = "ERROR", allow_negative_numbers = true, value_parser = error)]
     pub(crate) until: Option<f64>,
 }
 

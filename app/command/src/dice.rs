@@ -30,9 +30,7 @@ impl Dice {
     /// Makes sandwiches until there are enough.
     pub(crate) fn throw(&self, trial: &Trial) -> Tally {
         match self.enough {
-            Enough::Sandwiches(count) => {
-                trial.simulate(self.seed, 0..blocks(count), &mut |_| true)
-            }
+            Enough::Sandwiches(count) => trial.simulate(self.seed, 0..blocks(count), &mut |_| true),
             Enough::Error(error) => trial.simulate(self.seed, 0..blocks(MOST), &mut |tally| {
                 !is_sharp(tally, error)
             }),

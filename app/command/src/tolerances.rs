@@ -141,7 +141,12 @@ impl Made {
         Self {
             gross_price: gross_price(&setup, layout, good),
             prospect: trial.prospect(),
-            errors: trial.shares().into_iter().zip(halvings).map(error).collect(),
+            errors: trial
+                .shares()
+                .into_iter()
+                .zip(halvings)
+                .map(error)
+                .collect(),
             compared,
             by_count: choices(Varied::Count),
             by_pitch: choices(Varied::Pitch),

@@ -2,11 +2,11 @@
 
 use schemars::JsonSchema;
 use serde::Serialize;
-use solver::tolerance::{Choices, Estimate, Fault, Prospect, Tally};
-use solver::{Outcome, Worth};
+use solver::Outcome;
+use solver::tolerance::{Choice, Choices, Estimate, Fault, PositionChance, Prospect, Tally};
 
 use super::words::{CheckLine, ErrorWord, FaultWord};
-use super::{Named, VERSION};
+use super::{Named, Saved, VERSION};
 use crate::dice::{Dice, Enough};
 use crate::tolerances::{ErrorMade, Made, Thrown};
 
@@ -159,15 +159,6 @@ struct ErrorLine {
     halved_saved: Option<Saved>,
 }
 
-/// Price of slats saved.
-#[derive(Debug, Serialize, JsonSchema)]
-struct Saved {
-    /// For a gross of good pencils, in hundredths of the currency.
-    per_gross_hundredths: f64,
-    /// For the gross of a year, in hundredths of the currency.
-    per_year_hundredths: f64,
-}
-
 /// The choices that were tried, from the least.
 #[derive(Debug, Serialize, JsonSchema)]
 struct ChoicesLine {
@@ -256,14 +247,11 @@ impl MadeLine {
 
 fn positions(tally: &Tally, prospect: &Prospect) -> Vec<Position> {
     let lines = (1..).zip(tally.good_shares().into_iter().zip(&prospect.positions));
-    let position = |(number, (good, chance)): (usize, (Estimate, _))| {
-        let chance: &solver::tolerance::PositionChance = chance;
-        Position {
-            number,
-            good: good.into(),
-            good_chance: chance.good,
-            complete_chance: chance.complete,
-        }
+    let position = |(number, (good, chance)): (usize, (Estimate, &PositionChance))| Position {
+        number,
+        good: good.into(),
+        good_chance: chance.good,
+        complete_chance: chance.complete,
     };
     lines.map(position).collect()
 }
@@ -310,18 +298,9 @@ impl From<&ErrorMade> for ErrorLine {
     }
 }
 
-impl From<Worth> for Saved {
-    fn from(worth: Worth) -> Self {
-        Self {
-            per_gross_hundredths: worth.per_gross,
-            per_year_hundredths: worth.per_year,
-        }
-    }
-}
-
 impl From<&Choices> for ChoicesLine {
     fn from(choices: &Choices) -> Self {
-        let line = |choice: &solver::tolerance::Choice| ChoiceLine {
+        let line = |choice: &Choice| ChoiceLine {
             across: choice.across,
             pitch_mm: choice.pitch.in_millimetres(),
             edge_mm: choice.edge.in_millimetres(),

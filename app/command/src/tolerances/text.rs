@@ -78,7 +78,11 @@ fn failed(note: &mut Note, thrown: &Thrown<'_>, unit: LengthUnit) {
     note.title("No dice are thrown, for the layout does not fit");
     let failed = (thrown.layout.checks().iter()).filter(|check| check.outcome == Outcome::Failed);
     for check in failed {
-        note.line(&format!("{}: {}", check.rule.label(), check.statement(unit)));
+        note.line(&format!(
+            "{}: {}",
+            check.rule.label(),
+            check.statement(unit)
+        ));
     }
 }
 
@@ -133,7 +137,12 @@ fn faults(note: &mut Note, tally: &Tally) {
     });
     let head = ["Fault", "Pencils", "Share", "And nothing else", "Share"];
     let (words, figures) = (Column::Words, Column::Figures);
-    table(note, [words, figures, figures, figures, figures], head, rows);
+    table(
+        note,
+        [words, figures, figures, figures, figures],
+        head,
+        rows,
+    );
 }
 
 fn chances(note: &mut Note, prospect: &Prospect) {
@@ -154,7 +163,11 @@ fn chances(note: &mut Note, prospect: &Prospect) {
     note.title("Wall at each flat face, by the direction in which it looks");
     let rows = (prospect.faces.iter()).map(|face| {
         let part = |part| figure::plain(part, 3);
-        [part(face.normal.x), part(face.normal.y), per_cent(face.holds)]
+        [
+            part(face.normal.x),
+            part(face.normal.y),
+            per_cent(face.holds),
+        ]
     });
     let head = ["To the right", "Up", "Thick enough"];
     table(note, [Column::Figures; 3], head, rows);
@@ -214,7 +227,12 @@ fn halvings(note: &mut Note, made: &Made) {
         "Saved a year",
     ];
     let (words, figures) = (Column::Words, Column::Figures);
-    table(note, [words, figures, figures, figures, figures], head, rows);
+    table(
+        note,
+        [words, figures, figures, figures, figures],
+        head,
+        rows,
+    );
 }
 
 fn choices(note: &mut Note, title: &str, choices: &Choices, compared: u64, unit: LengthUnit) {
@@ -223,8 +241,7 @@ fn choices(note: &mut Note, title: &str, choices: &Choices, compared: u64, unit:
         figure::count(compared),
         unit.label()
     ));
-    let decimals =
-        decimals((choices.list.iter()).flat_map(|choice| [choice.good, choice.behind]));
+    let decimals = decimals((choices.list.iter()).flat_map(|choice| [choice.good, choice.behind]));
     let rows = choices.list.iter().enumerate().map(|(at, choice)| {
         let [good, error] = pair(choice.good, decimals);
         let [behind, behind_error] = pair(choice.behind, decimals);
