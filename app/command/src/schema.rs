@@ -6,7 +6,8 @@ use schemars::{JsonSchema, Schema};
 
 use crate::arguments::Described;
 use crate::document::{
-    self, CheckDocument, LayoutDocument, SearchDocument, ThresholdsDocument, TolerancesDocument,
+    self, CheckDocument, LayoutDocument, MeasuredDocument, SearchDocument, ThresholdsDocument,
+    TolerancesDocument,
 };
 
 /// The schema of what a command prints; of the project file where none is named.
@@ -18,6 +19,7 @@ pub(crate) fn text(of: Option<Described>) -> String {
         Some(Described::Search) => printed::<SearchDocument>(),
         Some(Described::Thresholds) => printed::<ThresholdsDocument>(),
         Some(Described::Tolerances) => printed::<TolerancesDocument>(),
+        Some(Described::Measured) => printed::<MeasuredDocument>(),
     })
 }
 

@@ -5,6 +5,7 @@
 
 mod check;
 mod layout;
+mod measured;
 mod search;
 mod thresholds;
 mod tolerances;
@@ -12,6 +13,7 @@ mod words;
 
 pub(crate) use check::CheckDocument;
 pub(crate) use layout::LayoutDocument;
+pub(crate) use measured::MeasuredDocument;
 pub(crate) use search::SearchDocument;
 pub(crate) use thresholds::ThresholdsDocument;
 pub(crate) use tolerances::TolerancesDocument;

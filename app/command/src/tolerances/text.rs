@@ -1,10 +1,11 @@
 //! The text of what came of the dice.
 
-use solver::tolerance::{Choice, Choices, Estimate, Fault, Prospect, Tally};
+use solver::tolerance::{Choice, Choices, Fault, Prospect, Tally};
 use solver::{LengthUnit, Outcome, figure};
 
 use super::{ErrorMade, Made, Thrown};
 use crate::dice::Enough;
+use crate::digits::{decimals, fine_length, fine_share, pair};
 use crate::names;
 use crate::note::{Column, Note};
 
@@ -107,10 +108,10 @@ fn positions(note: &mut Note, made: &Made) {
     let rows = lines.map(|(number, (dice, chance))| {
         [
             figure::count(number),
-            per_cent(dice.mean),
-            per_cent(dice.error),
-            or_dash(chance.good.map(per_cent)),
-            per_cent(chance.complete),
+            fine_share(dice.mean),
+            fine_share(dice.error),
+            or_dash(chance.good.map(fine_share)),
+            fine_share(chance.complete),
         ]
     });
     let head = [
@@ -148,8 +149,8 @@ fn faults(note: &mut Note, tally: &Tally) {
 fn chances(note: &mut Note, prospect: &Prospect) {
     note.title("What integrals tell of a pencil");
     let rows = [
-        ("Lead within its limit", per_cent(prospect.centred)),
-        ("Lead goes in", per_cent(prospect.admitted)),
+        ("Lead within its limit", fine_share(prospect.centred)),
+        ("Lead goes in", fine_share(prospect.admitted)),
         (
             "Good pencils of a sandwich, were leads off centre the only fault",
             figure::plain(prospect.good_by_eccentricity(), 4),
@@ -166,7 +167,7 @@ fn chances(note: &mut Note, prospect: &Prospect) {
         [
             part(face.normal.x),
             part(face.normal.y),
-            per_cent(face.holds),
+            fine_share(face.holds),
         ]
     });
     let head = ["To the right", "Up", "Thick enough"];
@@ -182,7 +183,7 @@ fn shares(note: &mut Note, errors: &[ErrorMade], unit: LengthUnit) {
         let shares = &error.shares;
         [
             shares.term.field().spec().label.to_owned(),
-            small_length(error.deviation.in_millimetres(), unit),
+            fine_length(error.deviation.in_millimetres(), unit),
             figure::ratio(shares.across),
             figure::ratio(shares.upright),
             figure::ratio(shares.off_centre),
@@ -308,73 +309,10 @@ fn table<const N: usize>(
     note.table(columns, &rows);
 }
 
-/// A mean and its standard error.
-fn pair(estimate: Estimate, decimals: usize) -> [String; 2] {
-    [estimate.mean, estimate.error].map(|number| figure::plain(number, decimals))
-}
-
-/// Decimals with which the largest standard error shows two digits, 2 to 8; 4 without any error.
-fn decimals(estimates: impl IntoIterator<Item = Estimate>) -> usize {
-    let errors = estimates.into_iter().map(|estimate| estimate.error);
-    let mut scaled = errors.fold(0.0, f64::max) * 100.0;
-    if scaled == 0.0 {
-        return 4;
-    }
-    let mut decimals = 2;
-    while scaled < 10.0 && decimals < 8 {
-        scaled *= 10.0;
-        decimals += 1;
-    }
-    decimals
-}
-
-/// A length far below what a caliper shows.
-fn small_length(millimetres: f64, unit: LengthUnit) -> String {
-    let decimals = match unit {
-        LengthUnit::Millimetre => 4,
-        LengthUnit::Inch => 5,
-    };
-    figure::plain(millimetres / unit.millimetres(), decimals)
-}
-
 fn share(count: u64, of: u64) -> String {
-    per_cent(count as f64 / of as f64)
-}
-
-/// A share with more digits than are shown elsewhere, for faults are rare.
-fn per_cent(share: f64) -> String {
-    format!("{}{}%", figure::plain(share * 100.0, 4), figure::THIN_SPACE)
+    fine_share(count as f64 / of as f64)
 }
 
 fn or_dash(text: Option<String>) -> String {
     text.unwrap_or_else(|| figure::NO_FIGURE.to_owned())
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[track_caller]
-    fn check(errors: &[f64], expected: usize) {
-        let estimates = errors.iter().map(|&error| Estimate { mean: 9.0, error });
-        assert_eq!(decimals(estimates), expected);
-    }
-
-    #[test]
-    fn an_error_shows_two_digits() {
-        check(&[0.000_53], 5);
-        check(&[0.001, 0.02], 3);
-        check(&[0.4], 2);
-        check(&[1e-30], 8);
-    }
-    #[test]
-    fn without_an_error_there_are_four() {
-        check(&[0.0, 0.0], 4);
-        check(&[], 4);
-    }
-    #[test]
-    fn small_lengths_keep_their_digits() {
-        assert_eq!(small_length(0.015, LengthUnit::Millimetre), "0.0150");
-        assert_eq!(small_length(0.0127, LengthUnit::Inch), "0.00050");
-    }
 }
