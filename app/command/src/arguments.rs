@@ -118,17 +118,17 @@ pub(crate) struct AskedMeasured {
     )]
     pub(crate) upper: Option<String>,
     /// Which size was agreed
-    #[arg(long, value_enum, default_value_t = Side::Width, requires = "nominal")]
+    #[arg(long, value_enum, value_name = "SIZE", default_value_t = Side::Width, requires = "nominal")]
     pub(crate) of: Side,
     /// How often bounds made this way hold what is true of the lot, 0.5 to 0.9999
     #[arg(long, value_name = "SHARE", default_value = "0.95", value_parser = confidence)]
     pub(crate) confidence: Confidence,
     /// Tell how many more to measure until the mean is known to plus or minus this
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     pub(crate) mean_within: Option<String>,
     /// Tell how many more to measure until the bounds of the standard deviation are no farther
     /// apart than this share of it, like 0.5
-    #[arg(long, value_name = "SHARE", value_parser = share)]
+    #[arg(long, value_name = "SHARE", allow_negative_numbers = true, value_parser = share)]
     pub(crate) deviation_within: Option<f64>,
 }
 

@@ -54,9 +54,9 @@ pub(crate) struct Spread {
     /// Their standard deviation.
     pub(crate) deviation: Length,
     /// Bounds of the mean.
-    pub(crate) mean: Interval<Length>,
+    pub(crate) mean_bounds: Interval<Length>,
     /// Bounds of the standard deviation.
-    pub(crate) bounds: Interval<Length>,
+    pub(crate) deviation_bounds: Interval<Length>,
 }
 
 /// Measurements held against agreed limits.
@@ -128,8 +128,8 @@ impl Spread {
     fn of(sample: &Sample, confidence: Confidence) -> Result<Self, Untold> {
         Ok(Self {
             deviation: sample.deviation()?,
-            mean: sample.mean_interval(confidence)?,
-            bounds: sample.deviation_interval(confidence)?,
+            mean_bounds: sample.mean_interval(confidence)?,
+            deviation_bounds: sample.deviation_interval(confidence)?,
         })
     }
 }

@@ -72,9 +72,9 @@ struct SpreadLine {
     /// Their standard deviation, mm.
     deviation_mm: f64,
     /// Bounds of the mean of the whole lot.
-    mean: BoundsMm,
+    mean_bounds: BoundsMm,
     /// Bounds of the standard deviation of the whole lot.
-    deviation: BoundsMm,
+    deviation_bounds: BoundsMm,
 }
 
 /// Bounds of a length.
@@ -263,8 +263,8 @@ impl From<&Spread> for SpreadLine {
     fn from(spread: &Spread) -> Self {
         Self {
             deviation_mm: spread.deviation.in_millimetres(),
-            mean: spread.mean.into(),
-            deviation: spread.bounds.into(),
+            mean_bounds: spread.mean_bounds.into(),
+            deviation_bounds: spread.deviation_bounds.into(),
         }
     }
 }

@@ -26,30 +26,32 @@ pub(super) fn of(lot: &Lot, unit: LengthUnit) -> String {
 
 fn numbers(note: &mut Note, measured: &Measured, confidence: Confidence, unit: LengthUnit) {
     let sample = &measured.sample;
-    let length = |length: Length| fine_length(length.in_millimetres(), unit);
-    let with_unit = |text: String| format!("{text}{}{}", figure::THIN_SPACE, unit.label());
-    let sure = figure::ratio(confidence.level());
+    let length = |length: Length| {
+        let figure = fine_length(length.in_millimetres(), unit);
+        format!("{figure}{}{}", figure::THIN_SPACE, unit.label())
+    };
+    let sure = figure::plain(confidence.level() * 100.0, 2);
     let bounded = |value: Length, bounds: Interval<Length>| {
-        let bounds = format!("{} to {}", length(bounds.from), length(bounds.to));
+        let [value, from, to] = [value, bounds.from, bounds.to].map(length);
         format!(
-            "{}; {bounds} with {sure} confidence",
-            with_unit(length(value))
+            "{value}; {from} to {to} with {sure}{}% confidence",
+            figure::THIN_SPACE
         )
     };
     let [mean, deviation] = match &measured.spread {
         Ok(spread) => [
-            bounded(sample.mean(), spread.mean),
-            bounded(spread.deviation, spread.bounds),
+            bounded(sample.mean(), spread.mean_bounds),
+            bounded(spread.deviation, spread.deviation_bounds),
         ],
-        Err(untold) => [with_unit(length(sample.mean())), untold.to_string()],
+        Err(untold) => [length(sample.mean()), untold.to_string()],
     };
     let mut rows = vec![
         ("Measured", figure::count(sample.count() as u64)),
         ("Mean", mean),
         ("Standard deviation", deviation),
-        ("Least", with_unit(length(sample.least()))),
-        ("Middle", with_unit(length(sample.median()))),
-        ("Greatest", with_unit(length(sample.greatest()))),
+        ("Least", length(sample.least())),
+        ("Median", length(sample.median())),
+        ("Greatest", length(sample.greatest())),
         ("Kind of spread", normality(measured.normality)),
         ("Far out", outliers(measured.outliers, &length)),
     ];
