@@ -149,7 +149,7 @@ test("every number field says what is wrong, keeps the last good drawing, and is
   const { page, problems } = await start(t, browser, site.url);
   const bad = ["", "wide", "-7", "1e308", "NaN", "1,234"];
   let tried = 0;
-  for (const place of ["layout", "barrel", "timber"]) {
+  for (const place of ["layout", "barrel", "tolerances", "timber"]) {
     await goTo(page, place);
     const ids = await page.locator(".place input.number").evaluateAll((inputs) => inputs.map((input) => input.id));
     for (const [at, id] of ids.entries()) {

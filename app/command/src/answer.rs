@@ -2,10 +2,10 @@
 
 use solver::LengthUnit;
 
-use crate::arguments::{Asked, Format};
+use crate::arguments::Format;
 use crate::ending::Ending;
 
-/// An answer to a question about a project.
+/// An answer to a question.
 pub(crate) trait Answer {
     /// For eyes, with lengths in a unit.
     fn text(&self, unit: LengthUnit) -> String;
@@ -18,9 +18,9 @@ pub(crate) trait Answer {
 }
 
 /// The answer as it was asked for.
-pub(crate) fn printed(answer: &dyn Answer, asked: &Asked) -> String {
-    match asked.format {
-        Format::Text => answer.text(asked.unit.into()),
+pub(crate) fn printed(answer: &dyn Answer, format: Format, unit: LengthUnit) -> String {
+    match format {
+        Format::Text => answer.text(unit),
         Format::Json => answer.json(),
     }
 }

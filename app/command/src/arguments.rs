@@ -4,10 +4,13 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use solver::LengthUnit;
+use solver::measured::Confidence;
 
+use crate::dice::{Dice, Enough};
 use crate::ending;
 
-/// Reads a Slatwright project file and answers about it: grooves, wood, the best layout.
+/// Reads a Slatwright project file and answers about it: grooves, wood, the best layout, good
+/// pencils; and tells what measured slats say of their lot.
 #[derive(Debug, Parser)]
 #[command(name = "slatwright", version, after_help = ending::TOLD)]
 pub(crate) struct Arguments {
@@ -30,6 +33,12 @@ pub(crate) enum Command {
     /// List the nearest sizes at which the number of pencils or a check of the layout changes
     #[command(after_help = ending::TOLD)]
     Thresholds(Asked),
+    /// Throw dice for the errors of the machines: how many pencils of the layout come out good
+    #[command(after_help = ending::TOLD)]
+    Tolerances(AskedDice),
+    /// Tell what the measured widths and thicknesses of delivered slats say of their lot
+    #[command(after_help = ending::TOLD)]
+    Measured(AskedMeasured),
     /// Print the JSON Schema of the project file, or of what a command prints as JSON
     Schema {
         /// The command; the project file when left out
@@ -51,6 +60,112 @@ pub(crate) struct Asked {
     pub(crate) unit: Unit,
 }
 
+/// Of which file, how it is answered, and which dice are thrown.
+#[derive(Debug, Args)]
+pub(crate) struct AskedDice {
+    /// Of which file, and how it is answered.
+    #[command(flatten)]
+    pub(crate) asked: Asked,
+    /// Where the dice begin: the same seed gives the same answer
+    #[arg(
+        long,
+        value_name = "NUMBER",
+        default_value_t = 1,
+        allow_negative_numbers = true
+    )]
+    pub(crate) seed: u64,
+    /// Make so many sandwiches, rounded up to a multiple of 1024
+    #[arg(long, value_name = "COUNT", default_value_t = 200_000, conflicts_with = "until",
+        allow_negative_numbers = true,
+        value_parser = clap::value_parser!(u64).range(1..=MOST_SANDWICHES))]
+    pub(crate) sandwiches: u64,
+    /// Make sandwiches until the standard error of good pencils of a sandwich is no more than
+    /// this, 100 million at most
+    #[arg(long, value_name = "ERROR", allow_negative_numbers = true, value_parser = error)]
+    pub(crate) until: Option<f64>,
+}
+
+/// Of which measurements, how it is answered, and what they are held against.
+#[derive(Debug, Args)]
+pub(crate) struct AskedMeasured {
+    /// The measurements, one slat to a row, its width and its thickness parted by a tab, a
+    /// semicolon or a comma; - for standard input
+    pub(crate) file: PathBuf,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub(crate) format: Format,
+    /// The unit of lengths that are given without one, and of those in a text; JSON is always in
+    /// millimetres
+    #[arg(long, value_enum, default_value_t = Unit::Mm)]
+    pub(crate) unit: Unit,
+    /// The size that was agreed, like 74 or 2 7/8 in
+    #[arg(long, value_name = "LENGTH")]
+    pub(crate) nominal: Option<String>,
+    /// How far below or above that a slat may lie at least, like -0.2
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        requires = "nominal",
+        allow_hyphen_values = true
+    )]
+    pub(crate) lower: Option<String>,
+    /// How far above or below that a slat may lie at most, like 0.1
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        requires = "nominal",
+        allow_hyphen_values = true
+    )]
+    pub(crate) upper: Option<String>,
+    /// Which size was agreed
+    #[arg(long, value_enum, value_name = "SIZE", default_value_t = Side::Width, requires = "nominal")]
+    pub(crate) of: Side,
+    /// How often bounds made this way hold what is true of the lot, 0.5 to 0.9999
+    #[arg(long, value_name = "SHARE", default_value = "0.95", value_parser = confidence)]
+    pub(crate) confidence: Confidence,
+    /// Tell how many more to measure until the mean is known to plus or minus this
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub(crate) mean_within: Option<String>,
+    /// Tell how many more to measure until the bounds of the standard deviation are no farther
+    /// apart than this share of it, like 0.5
+    #[arg(long, value_name = "SHARE", allow_negative_numbers = true, value_parser = share)]
+    pub(crate) deviation_within: Option<f64>,
+}
+
+/// A size of a slat that is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Side {
+    /// The width
+    Width,
+    /// The thickness
+    Thickness,
+}
+
+/// A confidence that bounds can have.
+fn confidence(text: &str) -> Result<Confidence, &'static str> {
+    let level = text.parse().ok();
+    (level.and_then(Confidence::new)).ok_or("the confidence must be between 0.5 and 0.9999")
+}
+
+/// A share of a standard deviation.
+fn share(text: &str) -> Result<f64, &'static str> {
+    match text.parse() {
+        Ok(share) if f64::is_finite(share) && share > 0.0 => Ok(share),
+        _ => Err("the share must be a number above 0, like 0.5"),
+    }
+}
+
+/// The most sandwiches that can be asked for.
+const MOST_SANDWICHES: u64 = 1_000_000_000;
+
+/// A standard error that sandwiches can be made until.
+fn error(text: &str) -> Result<f64, &'static str> {
+    match text.parse() {
+        Ok(error) if f64::is_finite(error) && error > 0.0 => Ok(error),
+        _ => Err("the error must be a number above 0, like 0.001"),
+    }
+}
+
 /// How an answer is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Format {
@@ -69,6 +184,19 @@ pub(crate) enum Unit {
     In,
 }
 
+impl AskedDice {
+    /// The dice that are asked for.
+    pub(crate) fn dice(&self) -> Dice {
+        Dice {
+            seed: self.seed,
+            enough: match self.until {
+                None => Enough::Sandwiches(self.sandwiches),
+                Some(error) => Enough::Error(error),
+            },
+        }
+    }
+}
+
 /// A command whose JSON is described by a schema.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Described {
@@ -80,6 +208,10 @@ pub(crate) enum Described {
     Search,
     /// What thresholds prints
     Thresholds,
+    /// What tolerances prints
+    Tolerances,
+    /// What measured prints
+    Measured,
 }
 
 impl From<Unit> for LengthUnit {

@@ -86,6 +86,15 @@ impl Told {
         }
     }
 
+    /// About the whole file, in words that say what to try.
+    pub(crate) const fn plain(message: String) -> Self {
+        Self {
+            path: String::new(),
+            matter: Matter::Words(message),
+            hint: None,
+        }
+    }
+
     /// What is wrong, with lengths in a unit.
     pub(crate) fn message(&self, unit: LengthUnit) -> String {
         match &self.matter {

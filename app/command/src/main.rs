@@ -1,8 +1,9 @@
-//! Slatwright on the command line: the project file that the page saves, checked, laid out and
-//! searched.
+//! Slatwright on the command line: the project file that the page saves, checked, laid out,
+//! searched and thrown dice for; and measurements of slats told.
 //!
 //! ```text
-//! file ── source ──▶ Opened ── layout, search, thresholds ──▶ an answer ──▶ text, JSON
+//! file ── source ──▶ Opened ── layout, search, thresholds, tolerances ──▶ an answer ──▶ text, JSON
+//!             └────▶ text ── measured ────────────────────────────────────┘
 //! ```
 //!
 //! An answer keeps values of `solver`; its text is written by `solver::figure`, its JSON is a
@@ -10,10 +11,13 @@
 
 mod answer;
 mod arguments;
+mod dice;
+mod digits;
 mod document;
 mod ending;
 mod findings;
 mod layout;
+mod measured;
 mod names;
 mod note;
 mod path;
@@ -21,17 +25,21 @@ mod schema;
 mod search;
 mod source;
 mod thresholds;
+mod tolerances;
 
 use std::io::{self, Write};
+use std::path::Path;
 use std::process::ExitCode;
 
 use app::project_file::Opened;
 use clap::Parser;
+use solver::LengthUnit;
 
 use answer::{Answer, printed};
-use arguments::{Arguments, Command, Format};
+use arguments::{Arguments, AskedMeasured, Command, Format};
 use ending::Ending;
 use findings::Findings;
+use measured::Against;
 
 fn main() -> ExitCode {
     let ending = match Arguments::try_parse() {
@@ -55,31 +63,66 @@ fn main() -> ExitCode {
 fn perform(command: &Command) -> Ending {
     let asked = match command {
         Command::Schema { of } => return say(&schema::text(*of), Ending::Fine),
+        Command::Measured(asked) => return measure(asked),
         Command::Check(asked)
         | Command::Layout(asked)
         | Command::Search(asked)
         | Command::Thresholds(asked) => asked,
+        Command::Tolerances(with) => &with.asked,
     };
-    let bytes = match source::bytes(&asked.file) {
+    let bytes = match source::bytes(&asked.file, source::MOST_PROJECT) {
         Ok(bytes) => bytes,
-        Err(error) => {
-            let told = format!("{} cannot be read: {error}\n", asked.file.display());
-            return complain(&told, Ending::Unread);
-        }
+        Err(error) => return unread(&asked.file, &error),
     };
+    let (format, unit) = (asked.format, asked.unit.into());
     let told = source::open(&bytes).and_then(|opened| {
         let answer = answered(command, &opened)?;
-        Ok(say(&printed(&*answer, asked), answer.ending()))
+        Ok(say(&printed(&*answer, format, unit), answer.ending()))
     });
     told.unwrap_or_else(|findings| {
-        let told = printed(&findings, asked);
-        // Whoever reads JSON finds one document, whatever came of it.
-        if asked.format == Format::Json || matches!(command, Command::Check(_)) {
-            say(&told, Ending::Problems)
-        } else {
-            complain(&told, Ending::Problems)
-        }
+        // What is found is what `check` asks for.
+        let is_asked_for = matches!(command, Command::Check(_));
+        tell(&findings, format, unit, is_asked_for)
     })
+}
+
+/// Tells what measurements say of their lot.
+fn measure(asked: &AskedMeasured) -> Ending {
+    let against = match Against::read(asked) {
+        Ok(against) => against,
+        Err(told) => return complain(&format!("{told}\n"), Ending::WrongUse),
+    };
+    let bytes = match source::bytes(&asked.file, source::MOST_MEASURED) {
+        Ok(bytes) => bytes,
+        Err(error) => return unread(&asked.file, &error),
+    };
+    let (format, unit) = (asked.format, asked.unit.into());
+    let told = source::text(
+        &bytes,
+        source::MOST_MEASURED,
+        "give a part that was picked blindly",
+    )
+    .and_then(|text| measured::tell(text, unit, against));
+    match told {
+        Ok(answer) => say(&printed(&answer, format, unit), answer.ending()),
+        Err(findings) => tell(&findings, format, unit, false),
+    }
+}
+
+/// Tells what keeps from an answer.
+fn tell(findings: &Findings, format: Format, unit: LengthUnit, is_asked_for: bool) -> Ending {
+    let told = printed(findings, format, unit);
+    // Whoever reads JSON finds one document, whatever came of it.
+    if is_asked_for || format == Format::Json {
+        say(&told, Ending::Problems)
+    } else {
+        complain(&told, Ending::Problems)
+    }
+}
+
+fn unread(file: &Path, error: &io::Error) -> Ending {
+    let told = format!("{} cannot be read: {error}\n", file.display());
+    complain(&told, Ending::Unread)
 }
 
 /// The answer to a question about a project, or what keeps the project from it.
@@ -88,8 +131,11 @@ fn answered<'a>(command: &Command, opened: &'a Opened) -> Result<Box<dyn Answer 
         Command::Layout(_) => Box::new(layout::lay(opened)?),
         Command::Search(_) => Box::new(search::find(opened)?),
         Command::Thresholds(_) => Box::new(thresholds::list(opened)?),
-        // A schema needs no project.
-        Command::Check(_) | Command::Schema { .. } => Box::new(Findings::of(opened)),
+        Command::Tolerances(with) => Box::new(tolerances::throw(opened, with.dice())?),
+        // A schema and measurements need no project.
+        Command::Check(_) | Command::Schema { .. } | Command::Measured(_) => {
+            Box::new(Findings::of(opened))
+        }
     })
 }
 

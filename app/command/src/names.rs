@@ -17,6 +17,11 @@ pub(crate) fn cutter_set(draft: &ProjectDraft, at: usize) -> String {
     or_number(&draft.cutter_sets[at].draft.name, "Cutter set", at)
 }
 
+/// The name of a line of machines by its place in the list.
+pub(crate) fn line(draft: &ProjectDraft, at: usize) -> String {
+    or_number(&draft.accuracies[at].draft.name, "Line", at)
+}
+
 /// The name, or the kind with its number in the list where it has none.
 fn or_number(name: &str, kind: &str, at: usize) -> String {
     match name.trim() {

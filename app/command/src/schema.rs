@@ -5,7 +5,10 @@ use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema};
 
 use crate::arguments::Described;
-use crate::document::{self, CheckDocument, LayoutDocument, SearchDocument, ThresholdsDocument};
+use crate::document::{
+    self, CheckDocument, LayoutDocument, MeasuredDocument, SearchDocument, ThresholdsDocument,
+    TolerancesDocument,
+};
 
 /// The schema of what a command prints; of the project file where none is named.
 pub(crate) fn text(of: Option<Described>) -> String {
@@ -15,6 +18,8 @@ pub(crate) fn text(of: Option<Described>) -> String {
         Some(Described::Layout) => printed::<LayoutDocument>(),
         Some(Described::Search) => printed::<SearchDocument>(),
         Some(Described::Thresholds) => printed::<ThresholdsDocument>(),
+        Some(Described::Tolerances) => printed::<TolerancesDocument>(),
+        Some(Described::Measured) => printed::<MeasuredDocument>(),
     })
 }
 

@@ -1,6 +1,6 @@
 //! Good pencils: sandwiches made by dice, and what else can be told of them.
 
-use solver::tolerance::{Choices, Trial, Varied, choices, worth};
+use solver::tolerance::{Choices, Trial, Varied, choices, worth_of_more};
 use solver::{Accuracy, Field, LayoutParts, LengthUnit, Place, Problem, ProjectDraft, lay_out};
 
 use super::parts::placed;
@@ -80,7 +80,8 @@ pub(super) fn answer(
     let good = by_pitch.laid.map(|laid| by_pitch.list[laid].good.mean);
     let gains = trial.halvings(SEED, blocks, &mut each);
     let halvings = gains.iter().map(|(_, gain)| {
-        let worth = good.and_then(|good| worth(&setup, &layout, good, gain.mean, year_gross));
+        let worth =
+            good.and_then(|good| worth_of_more(&setup, &layout, good, gain.mean, year_gross));
         Halving {
             gained: gain.mean,
             error: gain.error,

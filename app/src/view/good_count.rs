@@ -96,7 +96,6 @@ pub(crate) fn DiceControls() -> impl IntoView {
             <label class="joined">
                 "Dice number "
                 <input
-                    class="number"
                     type="text"
                     inputmode="numeric"
                     maxlength="10"

@@ -1,15 +1,13 @@
 //! How many pencils across, and at what pitch, give the most good ones.
 
 use super::paired::Paired;
+use super::price::gross_price;
 use super::tally::Estimate;
 use super::trial::{Row, Trial};
 use crate::accuracy::Accuracy;
-use crate::layout::{Layout, Setup, lay_out};
+use crate::layout::{Setup, lay_out};
 use crate::quantity::Length;
-use crate::ranking::GROSS;
 use crate::rules::PitchRule;
-use crate::slat::Slat;
-use crate::threshold::Worth;
 use std::ops::Range;
 
 /// What is varied.
@@ -35,10 +33,8 @@ pub struct Choice {
     /// How many fewer good pencils than the best choice, with the error of that difference. A
     /// choice is as good as the best where this is less than two of its errors.
     pub behind: Estimate,
-    /// Price of the slats of a gross of good pencils, in hundredths of the currency: with the good
-    /// pencils γ of a sandwich, m lengths of a slat, slat prices P_t and P_b, and a share q of slats
-    /// thrown out, 144·(P_t + P_b) / (γ·m·(1 − q)). The share of pencils thrown out that the rules
-    /// tell is not counted, for the dice tell it here. None where no pencil is good.
+    /// Price of the slats of a gross of good pencils, in hundredths of the currency, as told by
+    /// [`gross_price`]. None where no pencil is good.
     pub gross_price: Option<f64>,
 }
 
@@ -105,11 +101,7 @@ pub fn choices(
 ) -> Choices {
     let layout = lay_out(setup);
     let trial = Trial::new(setup, &layout, accuracy);
-    let (top, bottom) = (
-        setup.top.guaranteed_width(),
-        setup.bottom.guaranteed_width(),
-    );
-    let width = top.min(bottom);
+    let width = (setup.top.guaranteed_width()).min(setup.bottom.guaranteed_width());
     let pencil = layout.extents().width();
     let rows = match varied {
         Varied::Count => by_count(setup, pencil, width),
@@ -159,37 +151,6 @@ pub fn choices(
         best,
         laid: rows.iter().position(laid),
     }
-}
-
-/// Price of the slats of a gross of good pencils at so many good ones of a sandwich side by side, in
-/// hundredths of the currency, as [`Choice::gross_price`]; none where no pencil is good.
-fn gross_price(setup: &Setup<'_>, layout: &Layout, good: f64) -> Option<f64> {
-    let made = good * f64::from(layout.lengths()) * (1.0 - setup.rules.slat_rejects);
-    (made > 0.0).then(|| f64::from(GROSS) * (price(setup.top) + price(setup.bottom)) / made)
-}
-
-/// What more good pencils of a sandwich are worth at unchanged prices of slats, `year_gross` gross a
-/// year; none where no pencil is good yet.
-#[must_use]
-pub fn worth(
-    setup: &Setup<'_>,
-    layout: &Layout,
-    good: f64,
-    gained: f64,
-    year_gross: f64,
-) -> Option<Worth> {
-    let price = |good| gross_price(setup, layout, good);
-    let per_gross = price(good)? - price(good + gained)?;
-    Some(Worth {
-        per_gross,
-        per_year: per_gross * year_gross,
-    })
-}
-
-/// Price of one slat, in hundredths of the currency.
-fn price(slat: &Slat) -> f64 {
-    let supply = slat.supply();
-    supply.pack_price as f64 / f64::from(supply.pack_slats)
 }
 
 fn by_count(setup: &Setup<'_>, pencil: Length, width: Length) -> Vec<(u32, Length)> {

@@ -52,6 +52,7 @@ mod choice;
 mod generator;
 mod normal;
 mod paired;
+mod price;
 mod prospect;
 mod quadrature;
 mod scale;
@@ -62,7 +63,8 @@ mod trial;
 mod wall;
 mod ziggurat;
 
-pub use choice::{Choice, Choices, Varied, choices, worth};
+pub use choice::{Choice, Choices, Varied, choices};
+pub use price::{gross_price, worth_of_more};
 pub use prospect::{FaceChance, PositionChance, Prospect};
 pub use share::Shares;
 pub use tally::{Estimate, Fault, Tally};

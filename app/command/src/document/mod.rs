@@ -5,18 +5,22 @@
 
 mod check;
 mod layout;
+mod measured;
 mod search;
 mod thresholds;
+mod tolerances;
 mod words;
 
 pub(crate) use check::CheckDocument;
 pub(crate) use layout::LayoutDocument;
+pub(crate) use measured::MeasuredDocument;
 pub(crate) use search::SearchDocument;
 pub(crate) use thresholds::ThresholdsDocument;
+pub(crate) use tolerances::TolerancesDocument;
 
 use schemars::JsonSchema;
 use serde::Serialize;
-use solver::Entry;
+use solver::{Entry, Worth};
 
 /// The version of the documents.
 const VERSION: u32 = 1;
@@ -43,6 +47,24 @@ impl Named {
         Self {
             id: entry.id.0,
             name: name(&entry.draft).to_owned(),
+        }
+    }
+}
+
+/// Price of slats saved.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct Saved {
+    /// For a gross of pencils, in hundredths of the currency.
+    per_gross_hundredths: f64,
+    /// For the gross of a year, in hundredths of the currency.
+    per_year_hundredths: f64,
+}
+
+impl From<Worth> for Saved {
+    fn from(worth: Worth) -> Self {
+        Self {
+            per_gross_hundredths: worth.per_gross,
+            per_year_hundredths: worth.per_year,
         }
     }
 }

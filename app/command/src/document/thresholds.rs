@@ -4,8 +4,8 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use solver::{Change, Threshold};
 
-use super::VERSION;
 use super::words::{OutcomeWord, RuleWord};
+use super::{Saved, VERSION};
 use crate::path;
 use crate::thresholds::Listed;
 
@@ -72,15 +72,6 @@ struct Flipped {
     outcome: OutcomeWord,
 }
 
-/// Price of slats saved.
-#[derive(Debug, Serialize, JsonSchema)]
-struct Saved {
-    /// For a gross of pencils, in hundredths of the currency.
-    per_gross_hundredths: f64,
-    /// For the gross of a year, in hundredths of the currency.
-    per_year_hundredths: f64,
-}
-
 impl From<&Listed<'_>> for ThresholdsDocument {
     fn from(listed: &Listed<'_>) -> Self {
         Self {
@@ -120,10 +111,7 @@ impl From<&Change> for ChangeLine {
             pencils_after: change.pencils_after,
             flipped: flipped.collect(),
             unmade: change.unmade,
-            saved: change.worth.map(|worth| Saved {
-                per_gross_hundredths: worth.per_gross,
-                per_year_hundredths: worth.per_year,
-            }),
+            saved: change.worth.map(Saved::from),
         }
     }
 }

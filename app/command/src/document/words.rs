@@ -2,7 +2,8 @@
 
 use schemars::JsonSchema;
 use serde::Serialize;
-use solver::{Check, Measure, Outcome, Rule, WoodClass};
+use solver::tolerance::Fault;
+use solver::{Check, Measure, Outcome, Rule, Term, WoodClass};
 
 /// Declares the words that stand for the variants of a choice of the solver.
 macro_rules! words {
@@ -42,6 +43,20 @@ words! {
     WoodWord for WoodClass {
         Pencils, Grooves, Corners, Parting, Edges, Faces, Kerf, Ends, RejectedSlats,
         RejectedPencils,
+    }
+}
+
+words! {
+    /// What is wrong with a pencil: the lead off centre, the wall too thin, half grooves that do
+    /// not let the lead in, an outer pencil over the edge of a slat.
+    FaultWord for Fault { Eccentric, ThinWall, TightGroove, Incomplete, }
+}
+
+words! {
+    /// An error of the machines, the slats or the leads.
+    ErrorWord for Term {
+        GroovePosition, ShapingPosition, LeadDiameter, GrooveHead, GrooveDepth, SlatWidth,
+        BottomThickness, GlueShift, ShapingAcross, ShapingUp,
     }
 }
 
