@@ -78,12 +78,6 @@ fn Rows(ranking: Ranking) -> impl IntoView {
             view! {
                 <tr class:chosen=move || laid.get() class:failed=row.failing.is_some()>
                     <th scope="row">{row.slat_name.clone()}</th>
-                    <td>{way.label()}</td>
-                    <td class="figure strong">{row.pencils}</td>
-                    {match reason {
-                        Some(reason) => view! { <td colspan="3" class="reason">{reason}</td> }.into_any(),
-                        None => view! { <Needs row=row.clone() unit/> }.into_any(),
-                    }}
                     <td class="tools">
                         {live(move || if laid.get() {
                             view! { <span class="here">"On the drawing"</span> }.into_any()
@@ -91,6 +85,12 @@ fn Rows(ranking: Ranking) -> impl IntoView {
                             view! { <button type="button" on:click=lay>"Lay out"</button> }.into_any()
                         })}
                     </td>
+                    <td>{way.label()}</td>
+                    <td class="figure strong">{row.pencils}</td>
+                    {match reason {
+                        Some(reason) => view! { <td colspan="3" class="reason">{reason}</td> }.into_any(),
+                        None => view! { <Needs row=row.clone() unit/> }.into_any(),
+                    }}
                 </tr>
             }
         })
@@ -106,12 +106,12 @@ fn Rows(ranking: Ranking) -> impl IntoView {
                 <thead>
                     <tr>
                         <th scope="col">"Stock"</th>
+                        <th scope="col"><span class="unseen">"Lay out"</span></th>
                         <th scope="col">"Lies"</th>
                         <th scope="col" class="figure">"Pencils"</th>
                         <th scope="col" class="figure">"Wood a gross, " {live(move || unit.get().volume_label())}</th>
                         <th scope="col" class="figure">"Slats a gross"</th>
                         <th scope="col" class="figure">"Price a gross"</th>
-                        <th scope="col"><span class="unseen">"Lay out"</span></th>
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>

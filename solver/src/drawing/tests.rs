@@ -192,7 +192,7 @@ fn driving(setup: &Setup<'_>, across: u32) -> Vec<Size> {
         match setup.rules.spacing {
             crate::rules::PitchRule::Closest => sizes.push(Size::Land),
             crate::rules::PitchRule::Given(_) => sizes.push(Size::Pitch),
-            crate::rules::PitchRule::Spread => {}
+            crate::rules::PitchRule::Spread | crate::rules::PitchRule::OfSet(_) => {}
         }
     }
     sizes
