@@ -9,6 +9,7 @@ mod axis;
 mod barrel;
 mod describe;
 mod flags;
+mod grade;
 mod handle;
 mod histogram;
 mod path;
@@ -19,9 +20,10 @@ mod stairs;
 mod tests;
 
 pub use barrel::draw_barrel;
+pub use grade::Grade;
 pub use handle::{Grip, Handle, Stride};
 pub use histogram::{HistogramChart, LimitLine, LimitSide, draw_histogram};
-pub use sandwich::{draw_pair, draw_sandwich};
+pub use sandwich::{draw_good_map, draw_pair, draw_sandwich};
 pub use stairs::{Chart, Marker, draw_stairs};
 
 use crate::layout::WoodClass;
@@ -102,6 +104,8 @@ pub enum Style {
     Pencil,
     /// The outline of a pencil that the slats cannot give.
     Clash,
+    /// The outline of a pencil with the mark of how many are good at its place.
+    Graded(Grade),
     /// The outline over the coat.
     Coat,
     /// The groove.
