@@ -53,7 +53,7 @@ pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
     Area as SheetArea, Chart, Dimension, Drawing, Edge, Grade, Grip, Handle, HistogramChart, Label,
     LimitLine, LimitSide, Marker, Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel,
-    draw_good_map, draw_histogram, draw_pair, draw_sandwich, draw_stairs,
+    draw_good_map, draw_histogram, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
 };
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use layout::{

@@ -205,6 +205,11 @@ const fn style_name(style: Style) -> &'static str {
         Style::Lead => "lead",
         Style::Seam => "seam",
         Style::Centre => "centre",
+        Style::Detail => "detail",
+        Style::Limit => "limit",
+        Style::CentredLead => "centred-lead",
+        Style::StrayLead => "stray-lead",
+        Style::ScaleBar => "scale-bar",
         Style::Break => "break",
         Style::OutOfReach => "out-of-reach",
     }

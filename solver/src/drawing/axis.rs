@@ -81,7 +81,7 @@ impl Axis {
 
 /// Round steps, 1, 2 and 5 times a power of ten from the one given to the twelfth, with the
 /// decimals that their multiples need.
-fn steps(least_power: i32) -> impl Iterator<Item = (f64, usize)> {
+pub(super) fn steps(least_power: i32) -> impl Iterator<Item = (f64, usize)> {
     (least_power..=12).flat_map(|power| {
         let ten = (0..power.unsigned_abs()).fold(1.0, |ten, _| ten * 10.0);
         [1.0, 2.0, 5.0].map(|digit| {
@@ -147,23 +147,12 @@ pub(super) fn area(label: &Label) -> Area {
     }
 }
 
-/// Labels of one row, from left to right at equal distances, without those that would crowd.
-///
-/// Those in `first` come first, in their order; then as many others as find room, in round steps of
-/// their number. None covers another or what is `taken` already.
-pub(super) fn thinned(labels: Vec<Label>, first: &[usize], taken: &[Area]) -> Vec<Label> {
-    let distance = match &labels[..] {
-        [one, other, ..] => other.x - one.x,
-        _ => f64::INFINITY,
-    };
-    let widths = labels.iter().map(|label| text_width(&label.text));
-    let widest = widths.fold(0.0, f64::max);
-    let step = steps(0).find(|(step, _)| step * distance >= widest);
-    let step = step.map_or(usize::MAX, |(step, _)| step as usize);
+/// Labels without those that would crowd: each in its order is kept where it covers neither one
+/// kept before nor what is `taken` already.
+pub(super) fn thinned(labels: Vec<Label>, order: &[usize], taken: &[Area]) -> Vec<Label> {
     let mut taken = taken.to_vec();
     let mut kept = vec![false; labels.len()];
-    let in_step = (0..labels.len()).filter(|k| (k + 1).is_multiple_of(step));
-    for k in first.iter().copied().chain(in_step) {
+    for &k in order {
         let (Some(label), Some(kept)) = (labels.get(k), kept.get_mut(k)) else {
             continue;
         };
@@ -177,4 +166,19 @@ pub(super) fn thinned(labels: Vec<Label>, first: &[usize], taken: &[Area]) -> Ve
     labels
         .filter_map(|(label, kept)| kept.then_some(label))
         .collect()
+}
+
+/// An order in which labels of one row at equal distances are dropped evenly: some first, then
+/// those in round steps of their number that find room.
+pub(super) fn evenly(labels: &[Label], first: &[usize]) -> Vec<usize> {
+    let distance = match labels {
+        [one, other, ..] => other.x - one.x,
+        _ => f64::INFINITY,
+    };
+    let widths = labels.iter().map(|label| text_width(&label.text));
+    let widest = widths.fold(0.0, f64::max);
+    let step = steps(0).find(|(step, _)| step * distance >= widest);
+    let step = step.map_or(usize::MAX, |(step, _)| step as usize);
+    let in_step = (0..labels.len()).filter(|k| (k + 1).is_multiple_of(step));
+    first.iter().copied().chain(in_step).collect()
 }

@@ -15,6 +15,7 @@ mod histogram;
 mod path;
 mod placement;
 mod sandwich;
+mod scatter;
 mod stairs;
 #[cfg(test)]
 mod tests;
@@ -24,6 +25,7 @@ pub use grade::Grade;
 pub use handle::{Grip, Handle, Stride};
 pub use histogram::{HistogramChart, LimitLine, LimitSide, draw_histogram};
 pub use sandwich::{draw_good_map, draw_pair, draw_sandwich};
+pub use scatter::draw_scatter;
 pub use stairs::{Chart, Marker, draw_stairs};
 
 use crate::layout::WoodClass;
@@ -116,6 +118,16 @@ pub enum Style {
     Seam,
     /// A centre line.
     Centre,
+    /// The circle of an enlarged detail, and its lines to the place it shows.
+    Detail,
+    /// How far a lead may lie off centre.
+    Limit,
+    /// Places of leads within that limit.
+    CentredLead,
+    /// Places of leads beyond it.
+    StrayLead,
+    /// A length to measure by.
+    ScaleBar,
     /// The end of a partial view.
     Break,
     /// What no level head reaches, or where a cutter flank rubs more than is allowed.

@@ -3,7 +3,7 @@
 use super::painting::Scene;
 use super::room::Room;
 use super::{Artist, MARGIN};
-use crate::drawing::axis::{GAP, LINE, area, text_width, thinned, within};
+use crate::drawing::axis::{GAP, LINE, area, evenly, text_width, thinned, within};
 use crate::drawing::{Drawing, Grade, Label, Sheet};
 use crate::figure;
 use crate::layout::{Layout, Setup};
@@ -71,7 +71,8 @@ pub fn draw_good_map(
         let mut labels: Vec<Label> = labels.collect();
         let kept = [0, shares.len() - 1, worst];
         step_down(&mut labels, &kept);
-        let labels = thinned(labels, &kept, &[]);
+        let order = evenly(&labels, &kept);
+        let labels = thinned(labels, &order, &[]);
         end = labels
             .iter()
             .fold(end, |end, label| end.max(label.y + ROW / 2.0));

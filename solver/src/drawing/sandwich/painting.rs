@@ -1,7 +1,7 @@
 //! The paths of a sandwich, from the slats up to the centre lines.
 
 use super::Artist;
-use crate::drawing::axis::thinned;
+use crate::drawing::axis::{evenly, thinned};
 use crate::drawing::path::{Path, View};
 use crate::drawing::{Grade, Label, Shape, Style};
 use crate::layout::{Outcome, Rule, Setup, WoodClass};
@@ -270,8 +270,8 @@ impl Artist<'_> {
                 text: groove.number.to_string(),
             })
             .collect();
-        let ends = [0, labels.len().saturating_sub(1)];
-        self.labels.extend(thinned(labels, &ends, &[]));
+        let order = evenly(&labels, &[0, labels.len().saturating_sub(1)]);
+        self.labels.extend(thinned(labels, &order, &[]));
     }
 
     fn add(&mut self, style: Style, path: Path) {
