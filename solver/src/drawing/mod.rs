@@ -7,6 +7,8 @@
 
 mod axis;
 mod barrel;
+mod columns;
+mod curve;
 mod describe;
 mod flags;
 mod grade;
@@ -21,6 +23,8 @@ mod stairs;
 mod tests;
 
 pub use barrel::draw_barrel;
+pub use columns::{ColumnChart, draw_columns};
+pub use curve::{CurveChart, Pick, PickMark, draw_curve};
 pub use grade::Grade;
 pub use handle::{Grip, Handle, Stride};
 pub use histogram::{HistogramChart, LimitLine, LimitSide, draw_histogram};
