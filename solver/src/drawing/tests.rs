@@ -11,6 +11,7 @@ use crate::shape::Shape as BarrelShape;
 use crate::slat::{Slat, SlatDraft};
 use proptest::prelude::*;
 
+mod good_map;
 mod handles;
 
 fn barrel(shape: BarrelShape, size: f64, corner: f64) -> Option<Barrel> {
