@@ -3,6 +3,7 @@
 
 mod accuracy_form;
 mod barrel_place;
+mod chart;
 mod checks;
 mod comparison;
 mod conditions;
@@ -14,6 +15,7 @@ mod error_table;
 mod file_menu;
 mod good_count;
 mod good_curve;
+mod good_map;
 mod groove_table;
 mod integrals;
 mod keyed;
