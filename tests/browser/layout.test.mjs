@@ -161,7 +161,7 @@ test("every number field says what is wrong, keeps the last good drawing, and is
       await input.fill(text);
       // A turn and an axis height may be below zero.
       if (text === "-7" && /AxisHeight|turn/.test(id)) await input.fill("-777");
-      await page.waitForFunction((id) => document.getElementById(id)?.getAttribute("aria-invalid") === "true", id);
+      await page.waitForFunction((id) => document.getElementById(id)?.getAttribute("aria-invalid") === "true", id, { timeout: 5000 }).catch(() => assert.fail(`${id} takes ${text}`));
       const message = page.locator(`[id="${await input.getAttribute("aria-describedby")}"]`);
       const words = (await message.textContent()).trim();
       assert.ok(words.length > 10, `${id}: ${words}`);
