@@ -54,9 +54,9 @@ impl Axis {
         self.ticks(1.0, 0, &|_| room)
     }
 
-    /// The multiples of a round step, a tenth power or more, with their numbers. They are numbers
-    /// of a unit as large as `size`, and stand so far apart that one with so many decimals finds
-    /// its `room`, px.
+    /// Ticks at the multiples of a round step, as close as a number of so many decimals finds
+    /// `room`, px. The numbers are those of a unit of a `size`; the step is at least ten to the
+    /// `least_power`.
     fn ticks(
         &self,
         size: f64,

@@ -29,8 +29,9 @@ pub struct ColumnChart {
 const HEIGHTS: (f64, f64) = (120.0, 240.0);
 /// Counts that are shown at least, where there are so many.
 const LEAST_COLUMNS: usize = 5;
-/// Width of a column, as a share of the distance between columns.
-const COLUMN: f64 = 0.7;
+/// Width of a column, as a share of the distance between columns: on a phone, the share of one
+/// stands beside its higher neighbour.
+const COLUMN: f64 = 0.5;
 /// What was found at all stands at least so high, px.
 const LEAST_HEIGHT: f64 = 1.0;
 

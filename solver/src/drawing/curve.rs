@@ -73,7 +73,7 @@ impl Pick {
 /// Least and greatest height of the curve, px.
 const HEIGHTS: (f64, f64) = (160.0, 320.0);
 /// The shortest range of pitches that is drawn, mm.
-const LEAST_PITCHES: f64 = 0.1;
+const LEAST_PITCHES: f64 = 0.02;
 /// The shortest range of good pencils that is drawn.
 const LEAST_GOOD: f64 = 0.02;
 /// Numbers beyond this are drawn as this.

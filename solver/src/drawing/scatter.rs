@@ -38,7 +38,9 @@ const PAST: f64 = 4.0;
 /// reaches to the farthest centre, unless that lies outside the pencil: those that it does not
 /// reach are counted.
 ///
-/// A centre within the limit is an upright cross, one beyond it a slanting cross.
+/// The groove is shown without its lead, so that the circle in it can be seen. A centre within the
+/// limit is an upright cross, one beyond it a slanting
+/// cross.
 ///
 /// ```
 /// use solver::{BarrelDraft, LengthUnit, Point, RulesDraft, Seam, Setup, Shape, Sheet, SlatDraft};
@@ -105,10 +107,6 @@ pub fn draw_scatter(
         (
             Style::Groove,
             Path::new().groove(&pencil, layout.groove_shape()),
-        ),
-        (
-            Style::Lead,
-            Path::new().circle(&pencil, setup.barrel.lead_diameter() / 2.0),
         ),
         (Style::Pencil, Path::new().outline(&pencil, layout.bare())),
         (Style::Detail, views.frames()),
