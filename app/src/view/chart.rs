@@ -22,11 +22,14 @@ pub(crate) struct Parts {
     pub(crate) description: String,
 }
 
+/// Draws a chart for a sheet; nothing while there is nothing to draw.
+pub(crate) type Draw = Box<dyn Fn(&Sheet) -> Option<Parts> + Send + Sync>;
+
 /// A chart for the width that it finds on the page. The words below it say the same.
 #[component]
 pub(crate) fn ChartPicture(
-    /// Draws it for a sheet; nothing while there is nothing to draw.
-    draw: Box<dyn Fn(&Sheet) -> Option<Parts> + Send + Sync>,
+    /// What draws it.
+    draw: Draw,
 ) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let size = SheetSize::new();

@@ -108,8 +108,11 @@ fn read(labels: &[(f64, f64)], at: f64) -> f64 {
     first.1 + (at - first.0) / (last.0 - first.0) * (last.1 - first.1)
 }
 
-/// The numbers of both axes with their places.
-fn axes(chart: &CurveChart) -> (Vec<(f64, f64)>, Vec<(f64, f64)>) {
+/// Numbers of an axis with their places, px.
+type Numbers = Vec<(f64, f64)>;
+
+/// The numbers of both axes.
+fn axes(chart: &CurveChart) -> (Numbers, Numbers) {
     let bottom = chart.height - UNDER_AXIS;
     let (up, across): (Vec<&Label>, Vec<&Label>) = chart.labels[2..]
         .iter()
@@ -163,14 +166,14 @@ fn points_and_their_errors_read_back_at_the_axes() {
 fn the_best_and_the_laid_are_named_on_a_phone_and_a_desk() {
     for width in [280.0, 600.0, 1200.0] {
         for unit in [LengthUnit::Millimetre, LengthUnit::Inch] {
-            for laid in 0..PITCHES.len() {
+            for (laid, (laid_pitch, ..)) in PITCHES.into_iter().enumerate() {
                 let chart = draw_curve(
                     &pitches(&PITCHES, Some(laid)),
                     Varied::Pitch,
                     &sheet(width, unit),
                 );
                 check(&chart);
-                for (pick, pitch) in [(Pick::Best, 7.26), (Pick::Laid, PITCHES[laid].0)] {
+                for (pick, pitch) in [(Pick::Best, 7.26), (Pick::Laid, laid_pitch)] {
                     let mut marks = chart.picks.iter();
                     let mark = marks.find(|mark| mark.pick == pick).unwrap();
                     let name = format!("{}: {}", pick.label(), figure::length(pitch, unit));
