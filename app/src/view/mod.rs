@@ -21,6 +21,7 @@ mod integrals;
 mod keyed;
 mod layout_place;
 mod live;
+mod measured_slats;
 mod number_field;
 mod order_table;
 mod path_field;

@@ -6,6 +6,7 @@ use super::good_count::{DiceControls, Faults, GoodVerdict, Positions};
 use super::good_curve::GoodCurves;
 use super::good_map::{GoodColumns, GoodMap, Scatter};
 use super::integrals::Integrals;
+use super::measured_slats::MeasuredSlats;
 use super::problem_list::ProblemList;
 use leptos::prelude::*;
 
@@ -31,6 +32,7 @@ pub(crate) fn TolerancePlace() -> impl IntoView {
                 <ErrorTable/>
                 <GoodCurves/>
                 <Integrals/>
+                <MeasuredSlats/>
             </div>
         </div>
     }

@@ -1,5 +1,6 @@
 //! What the page works on: the project with its history, the unit shown, the place looked at.
 
+mod delivery;
 mod dice;
 mod history;
 mod jobs;
@@ -11,6 +12,7 @@ mod searches;
 mod slot;
 mod table;
 
+pub use delivery::{Delivery, Measured, limits, stock, use_measured};
 pub use dice::{Count, Dice};
 pub use history::History;
 pub use jobs::{JobState, Jobs};
