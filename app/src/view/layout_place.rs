@@ -76,7 +76,7 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
             </aside>
             <div class="results" class:stale=stale>
                 <p class="before" hidden=move || !stale.get()>
-                    "What is pale is from before the last change; something is to be mended."
+                    "What stands behind a dotted line is from before the last change; something is to be mended."
                 </p>
                 <Checks/>
                 <GrooveTable/>
