@@ -3,6 +3,7 @@
 mod bulged;
 mod curve;
 mod flat;
+mod hull;
 mod measure;
 mod offset;
 mod path;
@@ -57,8 +58,11 @@ impl Outline {
     /// Whether it bulges outwards everywhere.
     #[must_use]
     pub fn is_convex(&self) -> bool {
-        self.corners().all(|(last, next)| last.cross(next) >= -HAIR)
-            && !self.segments.iter().any(Segment::is_hollow)
+        // Opposite normals are those of a cusp, where the curve turns back.
+        let bulges = |(last, next): (Direction, Direction)| {
+            last.cross(next) > HAIR || (last.cross(next) >= -HAIR && last.dot(next) > 0.0)
+        };
+        self.corners().all(bulges) && !self.segments.iter().any(Segment::is_hollow)
     }
 
     /// The outward normals on both sides of each joint: the end of a segment, the start of the next.

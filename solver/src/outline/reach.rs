@@ -33,11 +33,23 @@ impl Outline {
     /// ```
     #[must_use]
     pub fn reaches(&self) -> Vec<Reach> {
-        if self.is_convex() {
+        if self.is_convex() && !self.has_bent_side() {
             self.corners_in_order()
         } else {
             self.hull()
         }
+    }
+
+    /// Whether two straight sides join all but smoothly. Beside an arc such a corner may be left
+    /// out, as the arc reaches just as far; between two sides nothing else does.
+    fn has_bent_side(&self) -> bool {
+        let next = self.segments.iter().cycle().skip(1);
+        self.segments.iter().zip(next).any(|pair| match pair {
+            (Segment::Line(one), Segment::Line(other)) => {
+                one.normal.cross(other.normal).abs() <= HAIR
+            }
+            _ => false,
+        })
     }
 
     /// Arcs, and the corners between segments that do not join smoothly.
@@ -63,192 +75,6 @@ impl Outline {
         }
         reaches
     }
-
-    /// The hull of an outline with hollows, by turning a line round it.
-    ///
-    /// From the corner that reaches farthest, the line turns until another corner reaches as
-    /// far; it rests on that one next.
-    fn hull(&self) -> Vec<Reach> {
-        let corners = self.candidates();
-        let start = Direction::RIGHT;
-        let mut at = farthest(&corners, start);
-        let mut direction = start;
-        let mut turned = 0.0;
-        let mut reaches = Vec::new();
-        // Each corner comes up a few times at most; the bound only guards against rounding.
-        for _ in 0..4 * corners.len() + 8 {
-            let current = &corners[at];
-            let (step, next) = current.next(&corners, at, direction);
-            let last = turned + step >= std::f64::consts::TAU;
-            let to = match next {
-                Some((_, to)) if !last => to,
-                _ => start,
-            };
-            if step > HAIR {
-                reaches.push(Reach {
-                    centre: current.centre,
-                    radius: current.radius,
-                    from: direction,
-                    to,
-                });
-            }
-            turned += step;
-            let Some((next, to)) = next.filter(|_| !last) else {
-                break;
-            };
-            (at, direction) = (next, to);
-        }
-        reaches
-    }
-
-    fn candidates(&self) -> Vec<Corner> {
-        let mut corners = Vec::with_capacity(2 * self.segments.len());
-        for segment in &self.segments {
-            corners.push(Corner {
-                centre: segment.start(),
-                radius: 0.0,
-                range: None,
-            });
-            if let Segment::Arc(arc) = segment
-                && !arc.is_hollow()
-            {
-                corners.push(Corner {
-                    centre: arc.centre,
-                    radius: arc.radius,
-                    range: Some((arc.from, arc.to)),
-                });
-            }
-        }
-        corners
-    }
-}
-
-/// A point that may be on the hull, or an arc with the directions it faces.
-struct Corner {
-    centre: Point,
-    radius: f64,
-    range: Option<(Direction, Direction)>,
-}
-
-impl Corner {
-    fn reach(&self, direction: Direction) -> f64 {
-        self.centre.along(direction) + self.radius
-    }
-
-    /// Its last point, counter-clockwise.
-    fn last(&self) -> Point {
-        self.range
-            .map_or(self.centre, |(_, to)| self.centre.towards(to, self.radius))
-    }
-
-    fn faces(&self, direction: Direction) -> bool {
-        self.range
-            .is_none_or(|(from, to)| from.cross(direction) >= -HAIR && direction.cross(to) >= -HAIR)
-    }
-
-    /// How far the line turns on this corner, in radians, and the corner it meets then.
-    fn next(
-        &self,
-        corners: &[Self],
-        own: usize,
-        direction: Direction,
-    ) -> (f64, Option<(usize, Direction)>) {
-        let turn = |to: Direction| {
-            let angle = libm::atan2(direction.cross(to), direction.dot(to));
-            if angle < -HAIR {
-                angle + std::f64::consts::TAU
-            } else {
-                angle.max(0.0)
-            }
-        };
-        let mut best: (f64, Option<(usize, Direction)>) = (std::f64::consts::TAU, None);
-        let mut ahead = 0.0;
-        for (k, other) in corners.iter().enumerate().filter(|(k, _)| *k != own) {
-            let Some(to) = self.overtaken_by(other).filter(|to| other.faces(*to)) else {
-                continue;
-            };
-            let angle = turn(to);
-            // Of corners on one line the farthest ahead is met last, and is the one to go on with.
-            let distance =
-                (other.centre.x - self.centre.x) * -to.y + (other.centre.y - self.centre.y) * to.x;
-            let sooner = angle < best.0 - HAIR;
-            if sooner || (angle < best.0 + HAIR && distance > ahead) {
-                best = (angle, Some((k, to)));
-                ahead = distance;
-            }
-        }
-        // An arc hands over to its end where it turns no further.
-        if let Some((_, to)) = self.range
-            && turn(to) < best.0 - HAIR
-        {
-            let end = self.centre.towards(to, self.radius);
-            let nearest = (0..corners.len())
-                .filter(|k| corners[*k].radius == 0.0)
-                .min_by(|one, other| {
-                    let off = |k: usize| corners[k].centre.distance(end).in_millimetres();
-                    off(*one).total_cmp(&off(*other))
-                });
-            best = (turn(to), nearest.map(|k| (k, to)));
-        }
-        best
-    }
-
-    /// The direction in which another corner begins to reach farther than this one.
-    fn overtaken_by(&self, other: &Self) -> Option<Direction> {
-        // The line rolls from the first point of an arc onto the arc.
-        if let Some((from, _)) = other.range
-            && self.range.is_none()
-            && self
-                .centre
-                .distance(other.centre.towards(from, other.radius))
-                <= Length::SLACK
-        {
-            return Some(from);
-        }
-        let (x, y) = (
-            other.centre.x - self.centre.x,
-            other.centre.y - self.centre.y,
-        );
-        let square = x * x + y * y;
-        let ahead = self.radius - other.radius;
-        // A point and the arc it lies on: they hand over at the ends of the arc, see above.
-        let away = self.centre.distance(other.centre).in_millimetres();
-        let radius = self.radius.max(other.radius);
-        if self.range.is_some() != other.range.is_some()
-            && (away - radius).abs() <= Length::SLACK.in_millimetres()
-        {
-            return None;
-        }
-        let beside = square - ahead * ahead;
-        if square < 1e-18 || beside < 0.0 {
-            return None;
-        }
-        // Solves (x, y)·d = ahead with the reach of the other growing faster.
-        let beside = beside.sqrt();
-        Some(Direction {
-            x: (ahead * x + beside * y) / square,
-            y: (ahead * y - beside * x) / square,
-        })
-    }
-}
-
-fn farthest(corners: &[Corner], direction: Direction) -> usize {
-    let beyond = direction.quarter_turn();
-    (0..corners.len())
-        .filter(|k| corners[*k].faces(direction))
-        .max_by(|one, other| {
-            let (one, other) = (&corners[*one], &corners[*other]);
-            let difference = one.reach(direction) - other.reach(direction);
-            if difference.abs() < 1e-12 {
-                // Of two that reach as far, the one that goes on farther.
-                one.last()
-                    .along(beyond)
-                    .total_cmp(&other.last().along(beyond))
-            } else {
-                difference.total_cmp(&0.0)
-            }
-        })
-        .unwrap_or(0)
 }
 
 #[cfg(test)]
@@ -257,48 +83,58 @@ mod tests {
     use crate::quantity::Angle;
     use proptest::prelude::*;
 
-    fn reach(outline: &Outline, direction: Direction) -> f64 {
-        let reaches = outline.reaches();
-        let ahead = |from: Direction, to: Direction| {
-            let angle = libm::atan2(from.cross(to), from.dot(to));
-            if angle < -1e-6 {
-                angle + std::f64::consts::TAU
-            } else {
-                angle
-            }
-        };
-        let faces =
-            |reach: &&Reach| ahead(reach.from, direction) <= ahead(reach.from, reach.to) + 1e-6;
-        let best = reaches.iter().filter(faces);
-        best.map(|reach| reach.centre.along(direction) + reach.radius)
-            .fold(f64::NEG_INFINITY, f64::max)
+    /// How far the corner of the range that holds a direction reaches, mm.
+    fn reach(reaches: &[Reach], direction: Direction) -> f64 {
+        let held = reaches
+            .iter()
+            .find(|reach| turn(reach.from, direction) <= turn(reach.from, reach.to));
+        let reach = held.expect("the ranges leave no gap");
+        reach.centre.along(direction) + reach.radius
     }
 
-    fn check(outline: &Outline) {
-        for degree in 0..720 {
-            let direction = Angle::degrees(f64::from(degree) / 2.0).direction();
-            let (found, expected) = (
-                reach(outline, direction),
-                outline.support(direction).in_millimetres(),
-            );
-            assert!(
-                (found - expected).abs() < 1e-9,
-                "{degree}: {found}, {expected}"
-            );
+    /// Counter-clockwise from one direction to another, radians from a hair below 0 up to a turn.
+    fn turn(from: Direction, to: Direction) -> f64 {
+        let angle = libm::atan2(from.cross(to), from.dot(to));
+        if angle < -1e-8 {
+            angle + std::f64::consts::TAU
+        } else {
+            angle
         }
-        let turned: f64 = outline
-            .reaches()
-            .iter()
-            .map(|reach| {
-                let angle = libm::atan2(reach.from.cross(reach.to), reach.from.dot(reach.to));
-                if angle < 0.0 {
-                    angle + std::f64::consts::TAU
-                } else {
-                    angle
-                }
-            })
-            .sum();
+    }
+
+    /// The ranges leave no gap and do not overlap, and each reaches as far as the outline: at its
+    /// ends, in its middle and in 720 directions.
+    fn check(outline: &Outline) {
+        let reaches = outline.reaches();
+        let supports = |reach: f64, direction: Direction| {
+            let expected = outline.support(direction).in_millimetres();
+            assert!(
+                (reach - expected).abs() < 1e-10,
+                "{direction:?}: {reach}, {expected}"
+            );
+        };
+        for half_degree in 0..720 {
+            let direction = Angle::degrees(f64::from(half_degree) / 2.0).direction();
+            supports(reach(&reaches, direction), direction);
+        }
+        let mut turned = 0.0;
+        for (one, next) in reaches.iter().zip(reaches.iter().cycle().skip(1)) {
+            let width = turn(one.from, one.to);
+            let middle = one.from.turned(Angle::radians(width / 2.0).direction());
+            for direction in [one.from, middle, one.to] {
+                supports(one.centre.along(direction) + one.radius, direction);
+            }
+            // Smooth joints of a chain of arcs are smooth to 1e-9.
+            let gap = turn(one.to, next.from);
+            assert!(gap.abs() <= 1e-9, "a gap of {gap} after {one:?}");
+            turned += width;
+        }
         assert!((turned - std::f64::consts::TAU).abs() < 1e-6, "{turned}");
+    }
+
+    fn drawn(path: &str, width: f64) -> Option<Outline> {
+        let width = Length::millimetres(width);
+        Outline::from_path(path, width, Length::ZERO, Length::ZERO).ok()
     }
 
     #[test]
@@ -311,11 +147,87 @@ mod tests {
             "M0 3 A4 4 0 0 1 8 3 A9 9 0 0 0 7 6 L1 6 A9 9 0 0 0 0 3 Z",
             "M0 3 A4 4 0 0 1 8 3 Q6 5 7 6 Q4 5 1 6 Q2 4 0 3 Z",
         ] {
-            check(
-                &Outline::from_path(path, Length::millimetres(8.0), Length::ZERO, Length::ZERO)
-                    .unwrap(),
+            check(&drawn(path, 8.0).unwrap());
+        }
+    }
+
+    #[test]
+    fn curves_that_join_smoothly_reach_as_far_as_their_hull() {
+        for path in [
+            "M5 2 C 4 0 0 1 1 5 C 2 8 4 9 5 9 C 6 9 8 8 9 5 C 10 1 6 0 5 2 Z",
+            "M9 5 A3.02 3.17 0 0 1 5 9 Q1.714 8.286 1 5 A2.24 5.5 0 0 1 5 1 Q8.286 1.714 9 5Z",
+            "M4 8 C 0 5 0 0 4 2 C 8 0 8 5 4 8 Z",
+        ] {
+            for width in [7.0, 10.0] {
+                let outline = drawn(path, width).unwrap();
+                check(&outline);
+                for coat in [0.01, 0.02, 0.03, 0.04, 0.05, 0.06, 0.08] {
+                    check(&outline.inset(Length::millimetres(coat)).unwrap());
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_heart_of_two_half_circles_reaches_over_its_cusp() {
+        let heart = drawn("M4 2 A1 1 0 0 0 2 2 A1 1 0 0 0 0 2 L2 5 Z", 8.0).unwrap();
+        assert!(!heart.is_convex());
+        check(&heart);
+    }
+
+    #[test]
+    fn sides_that_are_bent_by_a_hair_reach_as_far_as_their_corners() {
+        for bend in [-4e-9, -1e-9, 0.0, 1e-9, 4e-9] {
+            let path = format!("M0 0 L4 {} L8 0 V8 H0 Z", -bend);
+            check(&drawn(&path, 8.0).unwrap());
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(400))]
+
+        #[test]
+        fn any_closed_chain_of_cubic_curves_reaches_as_far_as_its_support(
+            points in prop::collection::vec((1.5_f64..6.0, -0.6_f64..0.6, 0.2_f64..0.6, any::<bool>()), 2..7),
+            turn in prop::sample::select(vec![0.0, 30.0, 90.0, 135.0, 180.0, 17.3, 211.9, 300.1]),
+            width in 4.0_f64..12.0,
+        ) {
+            if let Some(outline) = drawn(&chain(&points, turn), width) {
+                check(&outline);
+            }
+        }
+    }
+
+    /// A closed path through points about the axis, each with its distance, the lean of the curve
+    /// there, the reach of its handles as a share of that distance, and whether it joins smoothly.
+    fn chain(points: &[(f64, f64, f64, bool)], turn: f64) -> String {
+        let step = 360.0 / points.len() as f64;
+        let place = |k: usize| Angle::degrees(turn + step * k as f64).direction();
+        let at = |k: usize, lean: f64, handle: f64| {
+            let distance = points[k % points.len()].0;
+            let along = place(k)
+                .quarter_turn()
+                .turned(Angle::radians(lean).direction());
+            let point = Point::AXIS.towards(place(k), distance);
+            point.towards(along, handle * distance * (step / 60.0).min(2.0))
+        };
+        let mut path = String::new();
+        for k in 0..points.len() {
+            let (_, lean, handle, _) = points[k];
+            let (_, next_lean, next_handle, smooth) = points[(k + 1) % points.len()];
+            let arrival = if smooth { next_lean } else { -next_lean };
+            let start = at(k, 0.0, 0.0);
+            let (first, second) = (at(k, lean, handle), at(k + 1, arrival, -next_handle));
+            let end = at((k + 1) % points.len(), 0.0, 0.0);
+            if k == 0 {
+                path = format!("M{} {}", start.x, start.y);
+            }
+            path += &format!(
+                "C{} {} {} {} {} {}",
+                first.x, first.y, second.x, second.y, end.x, end.y
             );
         }
+        path + "Z"
     }
 
     proptest! {
@@ -341,7 +253,7 @@ mod tests {
                 };
             }
             // Paths that cross themselves are no outlines.
-            if let Ok(outline) = Outline::from_path(&(path + "Z"), Length::millimetres(8.0), Length::ZERO, Length::ZERO) {
+            if let Some(outline) = drawn(&(path + "Z"), 8.0) {
                 check(&outline);
             }
         }

@@ -81,7 +81,10 @@ impl Outline {
         });
         let corners = self
             .corners()
-            .filter(|(last, next)| last.cross(*next) < -HAIR)
+            // A cusp may be one too: its normals are opposite.
+            .filter(|(last, next)| {
+                last.cross(*next) < -HAIR || (last.cross(*next) <= HAIR && last.dot(*next) < 0.0)
+            })
             .map(|(last, next)| (next, last));
         arcs.chain(corners)
             .flat_map(|(first, last)| {

@@ -196,26 +196,22 @@ impl<'a> Sorted<'a> {
             .collect()
     }
 
-    /// The corner that reaches farthest in a direction of the drawn outline.
-    fn towards(&self, degrees: f64) -> &Reach {
+    /// The corner that reaches farthest in a direction of the drawn outline, by centre and radius;
+    /// a point on the axis where there is none.
+    fn towards(&self, degrees: f64) -> (Point, f64) {
         let degrees = degrees.rem_euclid(360.0);
         let after = self.corners.partition_point(|(from, _)| *from <= degrees);
         // Before the first corner of the list the last one still reaches farthest.
-        let place = if after == 0 {
-            self.corners.len()
-        } else {
-            after
-        } - 1;
-        &self.corners[place].1
+        let farthest = self.corners[..after].last().or(self.corners.last());
+        farthest.map_or((Point::AXIS, 0.0), |(_, reach)| {
+            (reach.centre, reach.radius)
+        })
     }
 
     fn range(&self, from: Angle, to: Angle) -> Range {
         let middle = f64::midpoint(from.in_degrees(), to.in_degrees());
         // Turning the outline by θ shows on a side what lies θ before it on the drawn one.
-        let corner = |side: f64| {
-            let reach = self.towards(side - middle);
-            (reach.centre, reach.radius)
-        };
+        let corner = |side: f64| self.towards(side - middle);
         let wave = |(centre, radius): (Point, f64), across: f64, up: f64| Wave {
             constant: radius,
             cosine: centre.x * across + centre.y * up,
