@@ -5,6 +5,7 @@ mod curve;
 mod flat;
 mod measure;
 mod offset;
+mod oval;
 mod path;
 mod reach;
 mod regular;
