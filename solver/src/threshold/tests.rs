@@ -419,6 +419,83 @@ fn a_bond_width_that_passes_between_two_failures_is_found() {
     );
 }
 
+#[test]
+fn a_width_that_grows_and_shrinks_again_loses_a_pencil_between() {
+    // The bare width of a bulged triangle on its face rises from 7.51 to 7.64 at a corner radius
+    // of 2.2 and falls to 7.44: ten of 7.58 at a land of 0.4 and edges of 1.0 do not fit there.
+    let mut project = project(Shape::Triangular, Seam::BaseDown);
+    let barrel = &mut project.barrels[0].draft;
+    barrel.size = Typed::Number(7.6);
+    barrel.face_radius = Typed::Number(8.0);
+    barrel.corner_radius = Typed::Number(0.3);
+    project.slats[1].draft.width = Typed::Number(10.0 * 7.58 + 9.0 * 0.4 + 2.0);
+    project.slats[1].draft.thickness = Typed::Number(8.0);
+    let width = |corner: f64| {
+        let mut draft = project.barrels[0].draft.clone();
+        draft.corner_radius = Typed::Number(corner);
+        let bare = draft.check().unwrap().bare(crate::quantity::Angle::ZERO);
+        bare.extents().width().in_millimetres()
+    };
+    let check = |change: &Change, sign: f64| {
+        assert_eq!((change.across_before, change.across_after), (10, 9));
+        assert!((width(change.at) - 7.58).abs() < 1e-6, "{}", change.at);
+        assert!(width(change.at + sign * 1e-6) > 7.58 && width(change.at - sign * 1e-6) < 7.58);
+    };
+    check(&row(&project, Field::CornerRadius).up[0], 1.0);
+    // From beyond the summit it is found on the way down.
+    project.barrels[0].draft.corner_radius = Typed::Number(3.5);
+    check(&row(&project, Field::CornerRadius).down[0], -1.0);
+}
+
+/// A free outline with room for a lead of 0.5 mm.
+fn drawn(path: &str, width: f64) -> ProjectDraft {
+    let mut project = project(Shape::Free, Seam::AsDrawn);
+    let barrel = &mut project.barrels[0].draft;
+    path.clone_into(&mut barrel.path);
+    barrel.size = Typed::Number(width);
+    barrel.lead_diameter = Typed::Number(0.5);
+    project.rules.wall = Typed::Number(0.2);
+    project.rules.bond = Typed::Number(0.0);
+    project
+}
+
+/// A block of 8 mm with a knob of 1 mm at the end of a neck 0.4 mm thick.
+const KNOB: &str = "M0 0 H8 V3.8 H8.6 V3.5 H9.6 V4.5 H8.6 V4.2 H8 V8 H0 Z";
+/// A horseshoe that is open below.
+const HORSESHOE: &str = "M0 0 H3 V8 H9 V0 H12 V12 H0 Z";
+
+#[test]
+fn a_knob_that_a_coat_parts_and_a_thicker_one_swallows_is_told_with_what_follows() {
+    let mut project = drawn(KNOB, 9.6);
+    project.barrels[0].draft.coat = Typed::Number(0.05);
+    let coat = row(&project, Field::Coat);
+    // Half the neck is 0.2; half the knob is 0.5, and without it 9 of 7.0 mm fit where 7 did.
+    let [parted, swallowed] = &coat.up[..] else {
+        panic!("{:?}", coat.up)
+    };
+    assert!(
+        parted.unmade && (parted.at - 0.2).abs() < 1e-5,
+        "{parted:?}"
+    );
+    assert!(!swallowed.unmade && (swallowed.at - 0.5).abs() < 1e-5);
+    assert_eq!((swallowed.across_before, swallowed.across_after), (7, 9));
+    // From beyond the gap the other way.
+    project.barrels[0].draft.coat = Typed::Number(0.6);
+    let coat = row(&project, Field::Coat);
+    let parted = coat.down.iter().find(|change| change.unmade).unwrap();
+    assert!((parted.at - 0.5).abs() < 2e-5, "{parted:?}");
+}
+
+#[test]
+fn a_wall_of_a_horseshoe_that_is_mended_and_fails_again_is_found_from_both_sides() {
+    // The axis lies 3.0 below the centre of area, 3.0 + w·(6 − 4/3 …)/12 from the inner arch
+    // whatever the width w of the drawing; it meets the arch when small and the feet when large.
+    let mut project = drawn(HORSESHOE, 8.0);
+    project.barrels[0].draft.axis_up = Typed::Number(-3.0);
+    project.slats[1].draft.thickness = Typed::Number(20.0);
+    let _ = row(&project, Field::BarrelWidth);
+}
+
 /// Any project a shop could have, and some that none would.
 fn any_project() -> impl Strategy<Value = ProjectDraft> {
     let barrel = (
