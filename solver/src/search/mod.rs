@@ -7,11 +7,16 @@
 //! the share of spare width have been taken at their best in closed form (`Room::best`), between
 //! turns at which another corner of the outline comes to the fore or a check flips (`turns::ranges`).
 //!
-//! The axis is searched over |a| ≤ ρ, so that grooves stay open, and only so far from the glue
-//! plane that the seam keeps its least bond width at every turn, |a| ≤ √(D² − (ρ + b)²) with the
-//! nearest distance D of the outline; where even a level axis may leave too little at some turns, it
-//! stays level and those turns are cut out.
+//! The axis is searched over |a| ≤ ρ, so that grooves stay open, as far as the seam keeps its least
+//! bond width (`Heights`). At the usual turns, and on outlines without hollows at the ends of all
+//! ranges, that is every height at which the bond holds. Within a range of turns it is every height
+//! at which the bond holds over the whole range, and the level axis and the height in the rules
+//! wherever they hold. So what is left out are, where the bond is so wide that it decides, heights at
+//! a turn within a range that do not hold at all of its turns; and on outlines with hollows, at other
+//! than usual turns, heights that do not hold at every turn, but for the level one and the one in the
+//! rules. Nothing is worse for asking for any height rather than the one in the rules.
 
+mod heights;
 mod pareto;
 mod room;
 #[cfg(test)]
@@ -25,11 +30,12 @@ use crate::layout::{self, Check, Outcome, Setup, lay_out};
 use crate::quantity::{Angle, Length, Volume, lesser};
 use crate::ranking::GROSS;
 use crate::rules::{PitchRule, Rules};
-use crate::search_rules::{AxisChoice, Pairs, SearchRules, Turns};
+use crate::search_rules::{Pairs, SearchRules, Turns};
 use crate::sequence::in_order;
 use crate::slat::Slat;
-use room::{AxisRange, Lie, Room, SLACK};
-use turns::{Choice, GlueLine, Range, Wants};
+use heights::Heights;
+use room::{Lie, Room};
+use turns::{Choice, Range};
 
 /// What is to be laid, and from what may be chosen.
 #[derive(Debug, Clone, Copy)]
@@ -233,7 +239,6 @@ struct Field<'a> {
     /// The same ranges by their least width.
     narrow_first: Vec<Range>,
     groove: Length,
-    axis: AxisRange,
 }
 
 impl<'a> Field<'a> {
@@ -246,39 +251,6 @@ impl<'a> Field<'a> {
         } = *question;
         let wood = barrel.bare(Angle::ZERO);
         let groove = barrel.lead_diameter() / 2.0 + rules.clearance;
-        let nearest = wood.least_distance();
-        let glued = groove + rules.bond;
-        // How far from the glue plane the axis may lie with the bond kept at every turn.
-        let (near, reach) = (nearest.in_millimetres(), glued.in_millimetres());
-        let free = (near * near - reach * reach).max(0.0).sqrt();
-        let held = |height: f64| near >= reach && height.abs() <= free;
-        let most = match search.axis {
-            AxisChoice::Any => free.min(groove.in_millimetres()),
-            AxisChoice::AsInRules => 0.0,
-        };
-        let axis = match search.axis {
-            AxisChoice::Any => AxisRange { least: -most, most },
-            AxisChoice::AsInRules => {
-                let height = rules.axis_height.in_millimetres();
-                AxisRange {
-                    least: height,
-                    most: height,
-                }
-            }
-        };
-        let level = -rules.axis_height;
-        let glue_line = match search.axis {
-            AxisChoice::Any if near >= reach => None,
-            AxisChoice::Any => Some(GlueLine {
-                reach: glued,
-                level: Length::ZERO,
-            }),
-            AxisChoice::AsInRules if held(rules.axis_height.in_millimetres()) => None,
-            AxisChoice::AsInRules => Some(GlueLine {
-                reach: glued,
-                level,
-            }),
-        };
         let usual = barrel.usual_turns();
         let choice = match search.turns {
             Turns::Usual => Choice::These(&usual),
@@ -287,15 +259,13 @@ impl<'a> Field<'a> {
                 usual: &usual,
             },
         };
-        let wants = Wants {
-            relief: rules.relief,
-            glue_line,
-        };
         // What no turn and no slat changes.
-        let wall = rules.wall.fits_in(nearest - groove - rules.eccentricity);
-        let open = axis.least.abs() <= groove.in_millimetres() + SLACK;
-        let ranges = if wall && open {
-            turns::ranges(&wood, &choice, &wants)
+        let wall = rules
+            .wall
+            .fits_in(wood.least_distance() - groove - rules.eccentricity);
+        let ranges = if wall {
+            let heights = Heights::new(&wood, groove, rules, search.axis);
+            turns::ranges(&wood, &choice, rules.relief, &heights)
         } else {
             Vec::new()
         };
@@ -307,7 +277,6 @@ impl<'a> Field<'a> {
             ranges,
             narrow_first,
             groove,
-            axis,
         }
     }
 
@@ -329,7 +298,7 @@ impl<'a> Field<'a> {
 
     fn room(&self, top: usize, bottom: usize) -> Room {
         let Question { slats, rules, .. } = self.question;
-        Room::new(&slats[top], &slats[bottom], self.groove, rules, self.axis)
+        Room::new(&slats[top], &slats[bottom], self.groove, rules)
     }
 
     /// The pitch of a set, mm; none for a new one.

@@ -20,18 +20,12 @@
 //! of them or where two of them meet: anywhere else all that are least rise to the same side. Each of
 //! these turns is the point of a circle on a line, so all are found, none is sampled past.
 
+use super::heights::AxisRange;
 use super::turns::Range;
 use super::wave::Wave;
 use crate::quantity::{Angle, Direction, Length, greater, lesser};
 use crate::rules::Rules;
 use crate::slat::Slat;
-
-/// Where the lead axis may lie above the glue plane, mm.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct AxisRange {
-    pub(super) least: f64,
-    pub(super) most: f64,
-}
 
 /// How a pencil lies.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -57,17 +51,10 @@ pub(super) struct Room {
     top_floor: f64,
     bottom: f64,
     bottom_floor: f64,
-    axis: AxisRange,
 }
 
 impl Room {
-    pub(super) fn new(
-        top: &Slat,
-        bottom: &Slat,
-        groove: Length,
-        rules: &Rules,
-        axis: AxisRange,
-    ) -> Self {
+    pub(super) fn new(top: &Slat, bottom: &Slat, groove: Length, rules: &Rules) -> Self {
         let width = top.guaranteed_width().min(bottom.guaranteed_width());
         let (upper, lower) = (top.guaranteed_thickness(), bottom.guaranteed_thickness());
         Self {
@@ -77,7 +64,6 @@ impl Room {
             top_floor: (upper - rules.floor - groove).in_millimetres(),
             bottom: (lower - rules.planing).in_millimetres(),
             bottom_floor: (lower - rules.floor - groove).in_millimetres(),
-            axis,
         }
     }
 
@@ -86,30 +72,27 @@ impl Room {
         let level = Wave::level;
         let top = level(self.top) - range.up;
         let bottom = level(self.bottom) - range.down;
-        let AxisRange { least, most } = self.axis;
+        let AxisRange { least, most } = range.axis;
         [
             (top + bottom) * 0.5,
             (top + level(self.bottom_floor)) * 0.5,
             (bottom + level(self.top_floor)) * 0.5,
             top - level(least),
             bottom + level(most),
-            level(self.floors()),
+            level(self.floors(range.axis)),
         ]
     }
 
     /// The margin of the floors at the best height of the axis: no turn changes it.
-    fn floors(&self) -> f64 {
+    fn floors(&self, axis: AxisRange) -> f64 {
         let middle = (self.top_floor + self.bottom_floor) / 2.0;
-        let ends = lesser(
-            self.top_floor - self.axis.least,
-            self.bottom_floor + self.axis.most,
-        );
+        let ends = lesser(self.top_floor - axis.least, self.bottom_floor + axis.most);
         lesser(middle, ends)
     }
 
     /// No margin upright is wider than this over a range of turns, mm.
     fn bound_upright(&self, range: &Range) -> f64 {
-        let AxisRange { least, most } = self.axis;
+        let AxisRange { least, most } = range.axis;
         let (top, bottom) = (self.top - range.least.up, self.bottom - range.least.down);
         [
             (self.top + self.bottom - range.least.height) / 2.0,
@@ -117,7 +100,7 @@ impl Room {
             (bottom + self.top_floor) / 2.0,
             top - least,
             bottom + most,
-            self.floors(),
+            self.floors(range.axis),
         ]
         .into_iter()
         .fold(f64::INFINITY, lesser)
@@ -293,13 +276,14 @@ impl Room {
         let top = (self.top - range.up.at(direction)).min(self.top_floor);
         let bottom = (self.bottom - range.down.at(direction)).min(self.bottom_floor);
         // As near to the glue plane as the margin allows.
-        let lowest = self.axis.least.max(margin - bottom);
-        let highest = self.axis.most.min(top - margin);
+        let AxisRange { least, most } = range.axis;
+        let lowest = least.max(margin - bottom);
+        let highest = most.min(top - margin);
         Lie {
             turn,
             margin,
-            axis_height: if self.axis.least == self.axis.most {
-                self.axis.least
+            axis_height: if least == most {
+                least
             } else if lowest > highest {
                 f64::midpoint(lowest, highest)
             } else {
