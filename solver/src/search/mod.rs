@@ -52,7 +52,11 @@ pub struct Question<'a> {
     pub search: &'a SearchRules,
 }
 
-/// What makes one layout better than another; equals go by the order given, then by the order of the lists.
+/// What makes one layout better than another; equals go by the order given, then by the order of the
+/// lists.
+///
+/// Wood and money are equal to the least of all where they exceed it by no more than one part in
+/// 10¹², margins where they miss the widest by no more than [`Length::SLACK`]: rounding makes as much.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Goal {
     /// Most pencils from a sandwich; then least wood, least money, widest margin.
@@ -100,7 +104,7 @@ pub struct Found {
     pub across: u32,
     /// Pencils from one sandwich.
     pub pencils: u32,
-    /// The least margin of edge, land, thicknesses and floors: how far every size may be off at once.
+    /// The least margin of edge, land, thicknesses and floors: by so much each of them may be off.
     pub margin: Length,
     /// Wood bought for a gross of good pencils.
     pub wood: Volume,

@@ -318,6 +318,59 @@ fn any_height_that_fits_is_never_worse_than_the_height_in_the_rules() {
 }
 
 #[test]
+fn equal_wood_is_equal_whatever_rounding_leaves_in_its_last_bit() {
+    // 24.01 mm hold three pencils and 72.03 mm nine: as much wood for each, to a last bit.
+    let (barrel, rules) = (
+        barrel(Shape::Hexagonal, 7.0, 0.5).unwrap(),
+        rules(|draft| draft.most = Typed::Number(9.0)),
+    );
+    let (cheap, dear) = (slat(24.01, 5.0, 10.0), slat(72.03, 5.0, 90.0));
+    let search = searched(Turns::Usual, AxisChoice::AsInRules, Pairs::Same, Some(0.0));
+    for slats in [[cheap.clone(), dear.clone()], [dear, cheap]] {
+        let answer = ask(&Question {
+            barrel: &barrel,
+            slats: &slats,
+            sets: &[],
+            rules: &rules,
+            search: &search,
+        });
+        let [found] = answer.best[Goal::Wood as usize][..] else {
+            panic!("one is cheapest: {:?}", answer.best);
+        };
+        assert_eq!((found.across, found.money), (3, 160.0));
+        assert!(
+            answer
+                .frontier
+                .iter()
+                .all(|step| step.wood != found.wood || step.across == 3)
+        );
+    }
+}
+
+#[test]
+fn equal_money_is_equal_whatever_rounding_leaves_in_its_last_bit() {
+    // A price of a slat of 24.01 mm thrice is that of one of 72.03 mm, but for a last bit.
+    let (barrel, rules) = (
+        barrel(Shape::Hexagonal, 7.0, 0.5).unwrap(),
+        rules(|draft| draft.most = Typed::Number(9.0)),
+    );
+    let search = searched(Turns::Usual, AxisChoice::AsInRules, Pairs::Same, Some(0.0));
+    for cents in 1..400 {
+        let price = f64::from(cents) / 100.0;
+        // Thicker, so that it is worse where money decides nothing.
+        let slats = [slat(72.03, 5.1, price * 3.0), slat(24.01, 5.0, price)];
+        let answer = ask(&Question {
+            barrel: &barrel,
+            slats: &slats,
+            sets: &[],
+            rules: &rules,
+            search: &search,
+        });
+        assert_eq!(answer.best[Goal::Money as usize][0].across, 3, "{cents}");
+    }
+}
+
+#[test]
 fn nothing_that_fits_is_told_with_the_checks_that_fail() {
     let (barrel, rules) = (barrel(Shape::Hexagonal, 7.0, 0.5).unwrap(), rules(|_| ()));
     let search = searched(Turns::Any, AxisChoice::Any, Pairs::Any, Some(0.0));
