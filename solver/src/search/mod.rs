@@ -34,7 +34,7 @@ use crate::search_rules::{Pairs, SearchRules, Turns};
 use crate::sequence::in_order;
 use crate::slat::Slat;
 use heights::Heights;
-use room::{Lie, Room};
+use room::{Lie, Pitches, Room};
 use turns::{Choice, Range};
 
 /// What is to be laid, and from what may be chosen.
@@ -305,12 +305,16 @@ impl<'a> Field<'a> {
         Room::new(&slats[top], &slats[bottom], self.groove, rules)
     }
 
-    /// The pitch of a set, mm; none for a new one.
-    fn pitch(&self, set: usize) -> Option<f64> {
-        self.question
-            .sets
-            .get(set)
-            .map(|set| set.pitch().in_millimetres())
+    /// The pitches of a set; those that can be typed for a new one.
+    fn pitches(&self, set: usize) -> Pitches {
+        let (least, most) = self.question.sets.get(set).map_or_else(
+            || {
+                let typed = crate::field::Field::Pitch.spec();
+                (typed.least, typed.most)
+            },
+            |set| (set.pitch().in_millimetres(), set.pitch().in_millimetres()),
+        );
+        Pitches { least, most }
     }
 
     /// Every pair with every set that gives at least one pencil.
@@ -349,7 +353,7 @@ impl<'a> Field<'a> {
                     .flatten()
                     .min();
                 let most = room
-                    .most_across(narrowest, self.pitch(set))
+                    .most_across(narrowest, self.pitches(set))
                     .min(cap.unwrap_or(u32::MAX));
                 let fee = owned.map_or(search.new_set_price.unwrap_or(0), CutterSet::price);
                 if most > 0 {
@@ -375,22 +379,20 @@ impl<'a> Field<'a> {
     /// less than `floor`, mm.
     fn lay(&self, choice: &Choosable, across: u32, floor: f64) -> Option<Found> {
         let room = self.room(choice.top, choice.bottom);
-        let own_pitch = self.pitch(choice.set);
+        let pitches = self.pitches(choice.set);
         let Lie {
             turn,
             margin,
             axis_height,
             width,
-        } = room.best(&self.ranges, across, own_pitch, floor)?;
-        let spare = room.bound_across(width, across, own_pitch);
-        let land = self.question.rules.land.in_millimetres();
+        } = room.best(&self.ranges, across, pitches, floor)?;
         Some(Found {
             top: choice.top,
             bottom: choice.bottom,
-            set: own_pitch.map(|_| choice.set),
+            set: (choice.set < self.question.sets.len()).then_some(choice.set),
             turn,
             axis_height: Length::millimetres(axis_height),
-            pitch: Length::millimetres(own_pitch.unwrap_or(width + land + spare.max(0.0))),
+            pitch: Length::millimetres(room.pitch(width, across, pitches)),
             across,
             pencils: across * choice.lengths,
             margin: Length::millimetres(margin.max(0.0)),
@@ -411,8 +413,12 @@ impl<'a> Field<'a> {
         let mut best: Option<(f64, usize, usize, Lie)> = None;
         for (top, bottom) in self.pairs() {
             let room = self.room(top, bottom);
-            if let Some(lie) = room.best(&self.ranges, 1, None, f64::NEG_INFINITY)
-                && best.is_none_or(|(margin, ..)| lie.margin > margin)
+            if let Some(lie) = room.best(
+                &self.ranges,
+                1,
+                self.pitches(self.question.sets.len()),
+                f64::NEG_INFINITY,
+            ) && best.is_none_or(|(margin, ..)| lie.margin > margin)
             {
                 best = Some((lie.margin, top, bottom, lie));
             }
@@ -465,9 +471,9 @@ impl Choosable {
     }
 
     /// No margin with so many pencils is wider than this, mm.
-    fn bound(&self, room: &Room, across: u32, pitch: Option<f64>) -> f64 {
+    fn bound(&self, room: &Room, across: u32, pitches: Pitches) -> f64 {
         lesser(
-            room.bound_across(self.narrowest, across, pitch),
+            room.bound_across(self.narrowest, across, pitches),
             self.upright,
         )
     }

@@ -111,7 +111,7 @@ impl<'a> Bunch<'a> {
             .iter()
             .filter(|choice| self.across <= choice.most);
         let bounded = able.map(|choice| {
-            let bound = choice.bound(&room, self.across, field.pitch(choice.set));
+            let bound = choice.bound(&room, self.across, field.pitches(choice.set));
             (self.across, choice, bound)
         });
         bounded.filter(|(.., bound)| *bound >= floor).collect()

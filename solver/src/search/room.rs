@@ -12,9 +12,11 @@
 //! the range of a. So over all a the least margin is the least of the half sums of each pair, of
 //! the top ones at the least a, and of the bottom ones at the greatest a: sinusoids of θ again.
 //! Across, with n pencils on the width W, an edge e and a land l, the spare width
-//! `W − 2e − n·w − (n − 1)·l` is best shared evenly among the two edges and the n − 1 partings; a
-//! cutter set with a pitch of its own leaves `p − w − l` at each parting and
-//! `(W − (n − 1)·p − w)/2 − e` at each edge. Sinusoids all.
+//! `W − 2e − n·w − (n − 1)·l` is best shared evenly among the two edges and the n − 1 partings. A
+//! pitch p leaves `p − w − l` at each parting and `(W − (n − 1)·p − w)/2 − e` at each edge: again one
+//! margin that grows and one that falls, so that over a range of pitches, be it that of a pitch that
+//! is typed or the one of a cutter set, the least margin is the least of the even share, of the
+//! partings at the greatest pitch and of the edges at the least. Sinusoids all.
 //!
 //! The least of some sinusoids over a range is greatest at an end of the range, at a crest of one
 //! of them or where two of them meet: anywhere else all that are least rise to the same side. Each of
@@ -26,6 +28,13 @@ use super::wave::Wave;
 use crate::quantity::{Angle, Direction, Length, greater, lesser};
 use crate::rules::Rules;
 use crate::slat::Slat;
+
+/// The pitches that may be laid, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Pitches {
+    pub(super) least: f64,
+    pub(super) most: f64,
+}
 
 /// How a pencil lies.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -51,6 +60,12 @@ pub(super) struct Room {
     top_floor: f64,
     bottom: f64,
     bottom_floor: f64,
+}
+
+impl Pitches {
+    fn nearest(self, pitch: f64) -> f64 {
+        pitch.min(self.most).max(self.least)
+    }
 }
 
 impl Room {
@@ -119,20 +134,27 @@ impl Room {
                 continue;
             }
             let upright = self.upright(range);
-            let mut look = |turn: Direction| {
+            let narrower = |best: Option<f64>, turn: Direction| {
                 let width = range.width.at(turn);
-                if best.is_none_or(|best| width < best) && least(&upright, turn) >= -SLACK {
-                    best = Some(width);
+                let is_narrower = best.is_none_or(|best| width < best);
+                if is_narrower && least(&upright, turn) >= -SLACK {
+                    Some(width)
+                } else {
+                    best
                 }
             };
-            look(range.first);
-            look(range.last);
             // Between its ends the width of a range is least where it dips or where room runs out.
             let trough = range.width.crest().map(|crest| -crest);
             let ends = upright.iter().filter_map(Wave::zeros).flatten();
-            ends.chain(trough)
-                .filter(|turn| range.holds(*turn))
-                .for_each(&mut look);
+            let inside = ends.chain(trough).filter(|turn| range.holds(*turn));
+            let turns = [range.first, range.last].into_iter().chain(inside);
+            let found = turns.fold(best, narrower);
+            best = if found == best {
+                // Where no margin reaches 0, the widest may still come near enough.
+                peaks(&upright, range).fold(best, narrower)
+            } else {
+                found
+            };
         }
         best
     }
@@ -156,35 +178,69 @@ impl Room {
     }
 
     /// How many lie side by side, of a width, mm.
-    pub(super) fn most_across(&self, width: f64, pitch: Option<f64>) -> u32 {
+    pub(super) fn most_across(&self, width: f64, pitches: Pitches) -> u32 {
         let room = Length::millimetres(self.across - width);
         let closest = width + self.land;
         if !Length::ZERO.fits_in(room) {
-            return 0;
-        }
-        let single = || 1;
-        match pitch {
-            Some(pitch) if !Length::millimetres(closest).fits_in(Length::millimetres(pitch)) => {
-                single()
-            }
-            _ => room.whole_steps(Length::millimetres(pitch.unwrap_or(closest))) + 1,
+            0
+        } else if Length::millimetres(closest).fits_in(Length::millimetres(pitches.most)) {
+            room.whole_steps(Length::millimetres(pitches.nearest(closest))) + 1
+        } else {
+            1
         }
     }
 
-    /// Nothing across can be better than this with so many pencils, mm.
-    pub(super) fn bound_across(&self, width: f64, count: u32, pitch: Option<f64>) -> f64 {
+    /// The spare width of so many pencils, mm, shared evenly among edges and partings.
+    fn share(&self, width: f64, count: u32) -> f64 {
         let count = f64::from(count);
-        match pitch {
-            None => (self.across - count * width - (count - 1.0) * self.land) / (count + 1.0),
-            Some(pitch) => {
-                let edge = (self.across - (count - 1.0) * pitch - width) / 2.0;
-                if count > 1.0 {
-                    lesser(edge, pitch - width - self.land)
-                } else {
-                    edge
-                }
-            }
+        (self.across - count * width - (count - 1.0) * self.land) / (count + 1.0)
+    }
+
+    /// Nothing across can be better than this with so many pencils, mm.
+    pub(super) fn bound_across(&self, width: f64, count: u32, pitches: Pitches) -> f64 {
+        let share = self.share(width, count);
+        if count < 2 {
+            return share;
         }
+        let edge = (self.across - (f64::from(count) - 1.0) * pitches.least - width) / 2.0;
+        let parting = pitches.most - width - self.land;
+        lesser(share, lesser(edge, parting))
+    }
+
+    /// The margins across over a range of turns, at the best pitch, with how many of them count.
+    fn across(&self, range: &Range, count: u32, pitches: Pitches) -> ([Wave; 3], usize) {
+        let (number, level) = (f64::from(count), Wave::level);
+        let spare = level(self.across - (number - 1.0) * self.land) - range.width * number;
+        let mut margins = [spare * (1.0 / (number + 1.0)); 3];
+        let mut many = 1;
+        if count < 2 {
+            return (margins, many);
+        }
+        // An even share makes a pitch of w + l + s = (W − 2e + w + 2l)/(n + 1), which grows with w
+        // to (W − 2e + l)/n where nothing is spare. Only beyond the pitches the rest counts.
+        let closest = (self.across + range.least.width + 2.0 * self.land) / (number + 1.0);
+        let farthest = (self.across + self.land) / number;
+        if closest < pitches.least {
+            let edges = level(self.across - (number - 1.0) * pitches.least) - range.width;
+            margins[many] = edges * 0.5;
+            many += 1;
+        }
+        if farthest > pitches.most {
+            margins[many] = level(pitches.most - self.land) - range.width;
+            many += 1;
+        }
+        (margins, many)
+    }
+
+    /// The pitch with which so many pencils of a width have the widest margin across, mm; the closest
+    /// one for a single pencil.
+    pub(super) fn pitch(&self, width: f64, count: u32, pitches: Pitches) -> f64 {
+        let spare = if count < 2 {
+            0.0
+        } else {
+            self.share(width, count).max(0.0)
+        };
+        pitches.nearest(width + self.land + spare)
     }
 
     /// Where so many pencils lie with the widest margin; nothing where none is as wide as `floor`,
@@ -193,32 +249,17 @@ impl Room {
         &self,
         ranges: &[Range],
         count: u32,
-        pitch: Option<f64>,
+        pitches: Pitches,
         floor: f64,
     ) -> Option<Lie> {
-        let number = f64::from(count);
         let bound = |range: &Range| {
-            let across = self.bound_across(range.least.width, count, pitch);
+            let across = self.bound_across(range.least.width, count, pitches);
             lesser(across, self.bound_upright(range))
         };
         let within = ranges.iter().map(|range| (bound(range), range));
         // What ties with the floor is left to the caller.
         let within = within.filter(|(bound, _)| *bound >= floor - SLACK);
-        self.widest(within, |range| {
-            let level = Wave::level;
-            match pitch {
-                None => {
-                    let spare =
-                        level(self.across - (number - 1.0) * self.land) - range.width * number;
-                    ([spare * (1.0 / (number + 1.0)); 2], 1)
-                }
-                Some(pitch) => {
-                    let edge = (level(self.across - (number - 1.0) * pitch) - range.width) * 0.5;
-                    let parting = level(pitch - self.land) - range.width;
-                    ([edge, parting], if count > 1 { 2 } else { 1 })
-                }
-            }
-        })
+        self.widest(within, |range| self.across(range, count, pitches))
     }
 
     /// The turn at which the least margin is widest, with margins across that depend on the range.
@@ -226,7 +267,7 @@ impl Room {
     fn widest<'a>(
         &self,
         ranges: impl Iterator<Item = (f64, &'a Range)>,
-        across: impl Fn(&Range) -> ([Wave; 2], usize),
+        across: impl Fn(&Range) -> ([Wave; 3], usize),
     ) -> Option<Lie> {
         let mut best: Option<(f64, Direction, &Range)> = None;
         let mut best_usual = None;
@@ -237,7 +278,7 @@ impl Room {
             }
             let upright = self.upright(range);
             let (across, many) = across(range);
-            let mut margins = [Wave::level(0.0); 8];
+            let mut margins = [Wave::level(0.0); 9];
             margins[..6].copy_from_slice(&upright);
             margins[6..6 + many].copy_from_slice(&across[..many]);
             let margins = &margins[..6 + many];
@@ -255,7 +296,7 @@ impl Room {
             }
             peaks(margins, range).for_each(|turn| look(&mut best, turn));
         }
-        // Of turns that are as good, a usual one is taken, otherwise the smallest.
+        // Of turns that are as good, a usual one is taken, otherwise the first that was looked at.
         let as_good = |usual: &(f64, Direction, &Range)| {
             best.is_none_or(|(widest, ..)| usual.0 + SLACK >= widest)
         };

@@ -3,7 +3,7 @@
 use super::*;
 use crate::barrel::BarrelDraft;
 use crate::cutter_set::CutterSetDraft;
-use crate::field::Typed;
+use crate::field::{Field as TypedField, Typed};
 use crate::layout::{Layout, Measure, Rule};
 use crate::rules::RulesDraft;
 use crate::search_rules::{AxisChoice, SearchDraft};
@@ -367,6 +367,53 @@ fn equal_money_is_equal_whatever_rounding_leaves_in_its_last_bit() {
             search: &search,
         });
         assert_eq!(answer.best[Goal::Money as usize][0].across, 3, "{cents}");
+    }
+}
+
+#[test]
+fn a_found_pitch_can_be_typed() {
+    let hexagon = barrel(Shape::Hexagonal, 7.0, 0.5).unwrap();
+    let wide = rules(|_| ());
+    // A pencil of 2.8 mm bare with a land of 0.1 mm lies closer than the least pitch of 3 mm.
+    let mut draft = BarrelDraft::new("", Shape::Round);
+    draft.size = Typed::Number(3.0);
+    draft.coat = Typed::Number(0.1);
+    draft.lead_diameter = Typed::Number(0.5);
+    let thin = draft.check().unwrap();
+    let close = rules(|draft| {
+        draft.land = Typed::Number(0.1);
+        draft.wall = Typed::Number(0.3);
+        draft.bond = Typed::Number(0.3);
+    });
+    for (barrel, rules) in [(hexagon, wide), (thin, close)] {
+        for most in [None, Some(1), Some(2), Some(3)] {
+            for width in [32.0, 180.0, 200.0] {
+                let rules = Rules { most, ..rules };
+                let slats = [slat(width, 5.0, 100.0)];
+                let search = searched(Turns::Any, AxisChoice::Any, Pairs::Same, Some(0.0));
+                let question = Question {
+                    barrel: &barrel,
+                    slats: &slats,
+                    sets: &[],
+                    rules: &rules,
+                    search: &search,
+                };
+                let answer = ask(&question);
+                assert!(answer.obstacle.is_none());
+                for found in answer.best.iter().flatten().chain(&answer.frontier) {
+                    let pitch = Typed::Number(found.pitch.in_millimetres());
+                    assert!(pitch.read(TypedField::Pitch).is_ok(), "{found:?}");
+                    let layout = laid(&question, found);
+                    assert_eq!(layout.pencils(), found.pencils);
+                    let miss = margin(&layout) - found.margin.in_millimetres();
+                    assert!(miss.abs() < 1e-9, "{found:?}: margin off by {miss}");
+                    let closest = layout.extents().width() + rules.land;
+                    assert!(
+                        found.across > 1 || found.pitch == closest.max(Length::millimetres(3.0))
+                    );
+                }
+            }
+        }
     }
 }
 
