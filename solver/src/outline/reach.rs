@@ -6,7 +6,7 @@
 //! sinusoid `c₁ cos θ + c₂ sin θ + r` between breakpoints, and nothing of it is lost.
 
 use super::{HAIR, Outline, Segment};
-use crate::quantity::{Direction, Length, Point};
+use crate::quantity::{Direction, Point};
 
 /// A range of directions in which one corner reaches farthest.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -81,6 +81,7 @@ impl Outline {
 mod tests {
     use super::*;
     use crate::quantity::Angle;
+    use crate::quantity::Length;
     use proptest::prelude::*;
 
     /// How far the corner of the range that holds a direction reaches, mm.

@@ -430,8 +430,9 @@ fn a_width_that_grows_and_shrinks_again_loses_a_pencil_between() {
     barrel.corner_radius = Typed::Number(0.3);
     project.slats[1].draft.width = Typed::Number(10.0 * 7.58 + 9.0 * 0.4 + 2.0);
     project.slats[1].draft.thickness = Typed::Number(8.0);
+    let barrel = project.barrels[0].draft.clone();
     let width = |corner: f64| {
-        let mut draft = project.barrels[0].draft.clone();
+        let mut draft = barrel.clone();
         draft.corner_radius = Typed::Number(corner);
         let bare = draft.check().unwrap().bare(crate::quantity::Angle::ZERO);
         bare.extents().width().in_millimetres()
