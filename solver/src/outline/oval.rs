@@ -5,10 +5,10 @@ use crate::quantity::{Angle, Direction, Length, Point, norm};
 
 /// Pairs of arcs in a quarter of an oval. They are the same in number whatever its size, so that
 /// an outline that grows has no jumps.
-const PAIRS: u32 = 24;
+const PAIRS: u32 = 32;
 
 impl Outline {
-    /// An ellipse lying flat, as arcs that follow it within a millionth of its longer axis.
+    /// An ellipse lying flat, as arcs that follow it within half a millionth of its longer axis.
     ///
     /// With half axes a and b (mm) the arcs meet in pairs at the points `(a·cos t, b·sin t)` with
     /// `tan t = (b/a)^⅓·tan ψ` and ψ in equal steps. A pair strays from a curve by about
