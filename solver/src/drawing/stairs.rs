@@ -81,8 +81,11 @@ pub fn draw_stairs(
     let range = drawn(range);
     let most = steps.iter().map(|step| step.pencils).max().unwrap_or(0);
     let most = most.max(1);
-    let left = GAP + text_width(&figure::count(u64::from(most))) + GAP;
-    let right = sheet.width - GAP - text_width(&figure::length(range.1, sheet.unit)) / 2.0;
+    // Room for the counts beside the upright axis, and for half a width under its foot.
+    let half = |length| text_width(&figure::length(length, sheet.unit)) / 2.0;
+    let counts = text_width(&figure::count(u64::from(most))) + GAP;
+    let left = GAP + counts.max(half(range.0)).max(half(range.1));
+    let right = sheet.width - GAP - half(range.1);
     let across = Axis {
         from: range.0,
         to: range.1,
