@@ -317,11 +317,12 @@ fn facts(
     }
     let wanted = Length::millimetres(WANTED);
     let needed = match sample.needed_for_mean(wanted, confidence) {
-        Ok(Needed::Enough) => "measured enough".to_owned(),
-        Ok(Needed::More(more)) => format!("{} more", figure::count(more as u64)),
+        Ok(Needed::Enough) => "none".to_owned(),
+        Ok(Needed::More(more)) => figure::count(more as u64),
         Ok(Needed::OutOfReach) => "more than a million".to_owned(),
         Err(untold) => untold.to_string(),
     };
-    facts.push(("For the mean within ± 0.01 mm", needed));
+    let needed = format!("{needed}, for a mean within ± {}", length(wanted));
+    facts.push(("More to measure", needed));
     facts
 }

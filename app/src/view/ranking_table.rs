@@ -7,6 +7,9 @@ use crate::workbench::{JobState, Jobs, Workbench};
 use leptos::prelude::*;
 use solver::{Id, Way, figure};
 
+/// Rows that are shown: the best.
+const MOST_ROWS: usize = 100;
+
 /// The ranked stocks; a row can be laid on the drawing.
 #[component]
 pub(crate) fn RankingTable() -> impl IntoView {
@@ -57,9 +60,14 @@ fn Rows(ranking: Ranking) -> impl IntoView {
     if ranking.rows.is_empty() && ranking.left_out.is_empty() {
         return view! { <p class="empty">"There are no slat stocks yet. Add one under “Timber and orders”."</p> }.into_any();
     }
+    let more = ranking.rows.len().saturating_sub(MOST_ROWS) as u64;
+    let more = (more > 0).then(|| {
+        view! { <p class="empty">{figure::count(more)}" more are not shown."</p> }
+    });
     let rows = ranking
         .rows
         .into_iter()
+        .take(MOST_ROWS)
         .map(|row| {
             let (slat, way) = (Id(row.slat), way_of(row.way));
             let laid = Memo::new(move |_| {
@@ -117,6 +125,7 @@ fn Rows(ranking: Ranking) -> impl IntoView {
                 <tbody>{rows}</tbody>
             </table>
         </div>
+        {more}
         <ul class="left-out">{left_out}</ul>
     }
     .into_any()
