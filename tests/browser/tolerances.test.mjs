@@ -70,7 +70,7 @@ test("an error is typed as limits, in any unit, and comes back after a reload", 
   await saved(page);
   await page.reload();
   await ready(page);
-  assert.equal(await field(page, "Shift at gluing").inputValue(), "0.06");
+  assert.equal(await field(page, "Shift at gluing").inputValue(), "0.060");
   assert.equal(await page.getByLabel("Shift at gluing: how its size is meant").inputValue(), "limits");
   await field(page, "Shift at gluing").fill("-1");
   await until(page, ".problems li", "Shift at gluing");
@@ -138,10 +138,10 @@ test("measured slats are told, drawn, and used in place of the assumption in one
   await until(page, ".measured table th", "Cpk");
   await page.getByRole("button", { name: "Use in place of the assumption" }).click();
   // Widths: mean 74.0125, s 0.0557 by Python's statistics module.
-  assert.equal(await field(page, "Mean slat width over nominal").inputValue(), "0.01");
-  assert.equal(await field(page, "Slat width spread").inputValue(), "0.06");
+  assert.equal(await field(page, "Mean slat width over nominal").inputValue(), "0.013");
+  assert.equal(await field(page, "Slat width spread").inputValue(), "0.056");
   await page.getByRole("button", { name: "Undo" }).click();
-  assert.equal(await field(page, "Mean slat width over nominal").inputValue(), "0.00");
+  assert.equal(await field(page, "Mean slat width over nominal").inputValue(), "0.000");
   assert.deepEqual(await broken(page), []);
   assertQuiet(problems);
 });
