@@ -489,13 +489,31 @@ fn a_knob_that_a_coat_parts_and_a_thicker_one_swallows_is_told_with_what_follows
 
 #[test]
 fn a_wall_of_a_horseshoe_that_is_mended_and_fails_again_is_found_from_both_sides() {
-    // The axis lies 3.0 below the centre of area, 3.0 + w·(6 − 4/3 …)/12 from the inner arch
-    // whatever the width w of the drawing; it meets the arch when small and the feet when large.
+    // Twelve wide its centre of area lies 1 above the slab between its arms, which is 4 thick.
+    // With the axis 3.0 below that and k = w/12, the axis is 3 − k from the top of the slab and
+    // 5k − 3 from its bottom. Coat, lead, clearance, eccentricity and wall ask for 0.88.
     let mut project = drawn(HORSESHOE, 8.0);
     project.barrels[0].draft.axis_up = Typed::Number(-3.0);
     project.slats[1].draft.thickness = Typed::Number(20.0);
-    let _ = row(&project, Field::BarrelWidth);
+    let checked = |changes: &[Change]| {
+        let checked = changes.iter().find(|change| !change.flipped.is_empty());
+        checked.unwrap().clone()
+    };
+    let up = checked(&row(&project, Field::BarrelWidth).up);
+    flip(&up, 12.0 * 3.88 / 5.0, Rule::Wall, Outcome::Passed);
+    project.barrels[0].draft.size = Typed::Number(26.0);
+    let down = checked(&row(&project, Field::BarrelWidth).down);
+    flip(&down, 12.0 * 2.12, Rule::Wall, Outcome::Passed);
 }
+
+/// Free outlines with a fluted back, a hollow, a curve, a gap and a neck.
+const PATHS: [&str; 5] = [
+    "M0 3 A4 4 0 0 1 8 3 A9 9 0 0 0 7 6 L1 6 A9 9 0 0 0 0 3 Z",
+    "M0 0 H2 A2 2 0 0 0 6 0 H8 V8 H0 Z",
+    "M0 0 C2 -3 6 -2 8 0 C10 4 7 8 4 7 C1 8 -2 4 0 0 Z",
+    HORSESHOE,
+    KNOB,
+];
 
 /// Any project a shop could have, and some that none would.
 fn any_project() -> impl Strategy<Value = ProjectDraft> {
@@ -505,6 +523,12 @@ fn any_project() -> impl Strategy<Value = ProjectDraft> {
         0.0_f64..1.0,
         0.0_f64..0.6,
         0.6_f64..3.0,
+        // Faces from as round as they may be to all but flat, or flat; a drawing, its axis.
+        (
+            prop_oneof![Just(None), (0.0_f64..1.0).prop_map(Some)],
+            0..PATHS.len(),
+            prop_oneof![Just(0.0), -1.5_f64..1.5],
+        ),
     );
     let way = (0..4_usize, -180.0_f64..180.0);
     let slats = || (20.0_f64..120.0, 2.5_f64..12.0);
@@ -524,7 +548,7 @@ fn any_project() -> impl Strategy<Value = ProjectDraft> {
     (barrel, way, slats(), slats(), any::<bool>(), rules).prop_filter_map(
         "a layout that can be laid out",
         |(barrel, (way, turn), top, bottom, alike, rules)| {
-            let (shape, size, share, coat, lead) = barrel;
+            let (shape, size, share, coat, lead, (face, path, up)) = barrel;
             let (spacing, pitch, axis, land, edge, (planing, floor, bond, relief)) = rules;
             let mut project = project(Shape::ALL[shape], Seam::AnyWay);
             let draft = &mut project.barrels[0].draft;
@@ -532,6 +556,12 @@ fn any_project() -> impl Strategy<Value = ProjectDraft> {
             draft.corner_radius = Typed::Number(share * size / 2.0);
             draft.coat = Typed::Number(coat);
             draft.lead_diameter = Typed::Number(lead);
+            if let Some(more) = face {
+                let least = size * (1.0 - share / 2.0);
+                draft.face_radius = Typed::Number(least + 60.0 * more * more * more);
+            }
+            PATHS[path].clone_into(&mut draft.path);
+            draft.axis_up = Typed::Number(up);
             let ways = Way::of(draft.shape);
             project.layout.way = ways[way % ways.len()];
             project.layout.turn = Typed::Number(turn);
