@@ -144,6 +144,23 @@ pub enum Obstacle {
     },
 }
 
+impl Question<'_> {
+    /// Whether a found layout comes out when it is laid out: it fits, with as many pencils. The
+    /// search works with the hull of the wood, the layout with the wood itself, so what one of them
+    /// got wrong the other would not.
+    #[must_use]
+    pub fn confirms(&self, found: &Found) -> bool {
+        let layout = lay_out(&Setup {
+            barrel: self.barrel,
+            turn: found.turn,
+            top: &self.slats[found.top],
+            bottom: &self.slats[found.bottom],
+            rules: &found.rules(self.rules),
+        });
+        layout.fits() && layout.pencils() == found.pencils
+    }
+}
+
 impl Found {
     /// The rules that lay this layout.
     #[must_use]
