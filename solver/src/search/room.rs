@@ -25,6 +25,7 @@
 use super::heights::AxisRange;
 use super::turns::Range;
 use super::wave::Wave;
+use crate::field::Field;
 use crate::quantity::{Angle, Direction, Length, greater, lesser};
 use crate::rules::Rules;
 use crate::slat::Slat;
@@ -32,8 +33,8 @@ use crate::slat::Slat;
 /// The pitches that may be laid, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Pitches {
-    pub(super) least: f64,
-    pub(super) most: f64,
+    least: f64,
+    most: f64,
 }
 
 /// How a pencil lies.
@@ -63,6 +64,23 @@ pub(super) struct Room {
 }
 
 impl Pitches {
+    /// That of a cutter set.
+    pub(super) const fn only(pitch: Length) -> Self {
+        Self {
+            least: pitch.in_millimetres(),
+            most: pitch.in_millimetres(),
+        }
+    }
+
+    /// Those that can be typed.
+    pub(super) const fn typed() -> Self {
+        let field = Field::Pitch.spec();
+        Self {
+            least: field.least,
+            most: field.most,
+        }
+    }
+
     fn nearest(self, pitch: f64) -> f64 {
         pitch.min(self.most).max(self.least)
     }
