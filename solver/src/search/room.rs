@@ -290,7 +290,7 @@ impl Room {
         let mut best_usual = None;
         for (bound, range) in ranges {
             let beaten = best.is_some_and(|(widest, ..)| bound <= widest + SLACK);
-            if beaten && !range.usual.contains(&true) {
+            if beaten && range.usual == [None, None] {
                 continue;
             }
             let upright = self.upright(range);
@@ -307,7 +307,7 @@ impl Room {
             };
             for (turn, usual) in [range.first, range.last].into_iter().zip(range.usual) {
                 look(&mut best, turn);
-                if usual {
+                if usual.is_some() {
                     look(&mut best_usual, turn);
                 }
             }
@@ -324,10 +324,11 @@ impl Room {
     }
 
     fn lie(&self, margin: f64, direction: Direction, range: &Range) -> Lie {
+        let [first, last] = range.usual;
         let turn = if direction == range.first {
-            range.from
+            first.unwrap_or(range.from)
         } else if direction == range.last {
-            range.to
+            last.unwrap_or(range.to)
         } else {
             direction.angle()
         };

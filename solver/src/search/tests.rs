@@ -371,6 +371,61 @@ fn equal_money_is_equal_whatever_rounding_leaves_in_its_last_bit() {
 }
 
 #[test]
+fn of_turns_that_are_as_good_the_usual_one_is_taken_whatever_the_number_of_sides() {
+    // The floor decides the margin wherever the top slat is thick enough; lying on a side, with a
+    // corner up, it is not. An odd number of sides has a side up when it stands on a corner.
+    for (shape, sides) in [3, 5, 7, 9, 11, 13, 15, 17, 23]
+        .map(|sides| (Shape::Polygonal, sides))
+        .into_iter()
+        .chain([(Shape::Triangular, 3)])
+    {
+        let mut draft = BarrelDraft::new("", shape);
+        draft.sides = Typed::Number(f64::from(sides));
+        draft.corner_radius = Typed::Number(0.0);
+        draft.size = Typed::Number(7.0);
+        draft.coat = Typed::Number(0.0);
+        draft.lead_diameter = Typed::Number(1.0);
+        let barrel = draft.check().unwrap();
+        let up = |turn: Angle| barrel.bare(turn).extents().up.in_millimetres();
+        let usual = barrel.usual_turns();
+        let between = Angle::degrees(90.0 / f64::from(sides));
+        let top = f64::midpoint(up(usual[0]), up(between)) + 0.2;
+        let rules = rules(|draft| {
+            draft.wall = Typed::Number(0.2);
+            draft.bond = Typed::Number(0.1);
+            draft.floor = Typed::Number(top - 0.55 - 0.2);
+            draft.planing = Typed::Number(0.0);
+            draft.most = Typed::Number(1.0);
+        });
+        let slats = [slat(74.0, top, 100.0), slat(74.0, 9.0, 100.0)];
+        let search = searched(Turns::Any, AxisChoice::AsInRules, Pairs::Any, Some(0.0));
+        let question = Question {
+            barrel: &barrel,
+            slats: &slats,
+            sets: &[],
+            rules: &rules,
+            search: &search,
+        };
+        let field = Field::new(&question);
+        let lie = field
+            .room(0, 1)
+            .best(&field.ranges, 1, Pitches::typed(), f64::NEG_INFINITY);
+        assert_eq!(
+            lie.map(|lie| lie.turn),
+            Some(usual[1]),
+            "{shape:?} of {sides}"
+        );
+        for turn in usual {
+            let mut told = field.ranges.iter().flat_map(|range| range.usual);
+            assert!(
+                told.any(|usual| usual == Some(turn)),
+                "{shape:?} of {sides}: {turn:?}"
+            );
+        }
+    }
+}
+
+#[test]
 fn a_turn_that_fits_by_a_hair_only_is_found_within_a_range() {
     // A triangle lies with its reach upwards and downwards as the slats ask at one turn, which is
     // neither a usual one nor an end of a range.

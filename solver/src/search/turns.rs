@@ -16,8 +16,8 @@ pub(super) struct Range {
     pub(super) to: Angle,
     pub(super) first: Direction,
     pub(super) last: Direction,
-    /// Whether the first and the last turn are usual ones.
-    pub(super) usual: [bool; 2],
+    /// The usual turns that show the same outline as the first and the last turn.
+    pub(super) usual: [Option<Angle>; 2],
     /// The heights of the lead axis that hold at every turn of it.
     pub(super) axis: AxisRange,
     /// How far the wood reaches up from the lead axis.
@@ -113,7 +113,7 @@ pub(super) fn ranges(
         Choice::These(turns) => (0.0, turns),
         Choice::Every { period, usual } => (period, usual),
     };
-    let reaches = Sorted::new(wood.reaches(), usual);
+    let reaches = Sorted::new(wood.reaches(), Usual::new(usual, period));
     let singles = |turn: Angle, axes: Vec<AxisRange>| {
         let axes = if shaped(turn) { axes } else { Vec::new() };
         axes.into_iter().map(move |axis| (turn, turn, axis))
@@ -133,11 +133,15 @@ pub(super) fn ranges(
             .flat_map(|(from, to)| [from, to]),
     );
     ends.extend(heights.ends(reaches.corners()));
-    ends.extend(usual.iter().map(|turn| turn.in_degrees()));
-    let ends: Vec<(Angle, Vec<AxisRange>)> = sorted_within(ends, period)
+    let ends: Vec<(Angle, Vec<AxisRange>)> = reaches
+        .usual
+        .among(ends)
         .into_iter()
         .map(Angle::degrees)
-        .map(|turn| (turn, heights.at(turn, usual.contains(&turn))))
+        .map(|turn| {
+            let is_usual = reaches.usual.like(turn).is_some();
+            (turn, heights.at(turn, is_usual))
+        })
         .collect();
     let open: Vec<Vec<AxisRange>> = ends
         .windows(2)
@@ -174,13 +178,13 @@ pub(super) fn ranges(
 }
 
 /// Corners by the angle at which they begin to reach farthest.
-struct Sorted<'a> {
+struct Sorted {
     corners: Vec<(f64, Reach)>,
-    usual: &'a [Angle],
+    usual: Usual,
 }
 
-impl<'a> Sorted<'a> {
-    fn new(reaches: Vec<Reach>, usual: &'a [Angle]) -> Self {
+impl Sorted {
+    fn new(reaches: Vec<Reach>, usual: Usual) -> Self {
         let corners: Vec<(f64, Reach)> = reaches
             .into_iter()
             .map(|reach| (reach.from.angle().in_degrees(), reach))
@@ -230,7 +234,7 @@ impl<'a> Sorted<'a> {
             to,
             first: from.direction(),
             last: to.direction(),
-            usual: [from, to].map(|turn| self.usual.contains(&turn)),
+            usual: [from, to].map(|turn| self.usual.like(turn)),
             axis,
             up: wave(corner(90.0), 0.0, 1.0),
             down: wave(corner(270.0), 0.0, -1.0),
@@ -259,24 +263,66 @@ fn relief_ends(wood: &Outline, relief: Angle) -> Vec<f64> {
         .collect()
 }
 
-/// The ends within a period, in order, each once, with 0 and the period itself.
-fn sorted_within(ends: Vec<f64>, period: f64) -> Vec<f64> {
+/// The usual turns, each with what it is within the period, degrees.
+struct Usual {
+    turns: Vec<(f64, Angle)>,
+    period: f64,
+}
+
+impl Usual {
     /// Turns nearer than this are one, degrees.
     const SAME: f64 = 1e-10;
-    let mut within: Vec<f64> = ends.into_iter().map(|end| end.rem_euclid(period)).collect();
-    within.extend([0.0, period]);
-    within.sort_by(f64::total_cmp);
-    let mut kept: Vec<f64> = Vec::with_capacity(within.len());
-    for end in within {
-        match kept.last_mut() {
-            Some(last) if end - *last < SAME => {
-                // Of two that are one, the rounder number stays: the usual turns are such.
-                if end.fract() == 0.0 || end == period {
-                    *last = end;
-                }
-            }
-            _ => kept.push(end),
+
+    fn new(turns: &[Angle], period: f64) -> Self {
+        let fold = |turn: &Angle| (folded(turn.in_degrees(), period), *turn);
+        Self {
+            turns: turns.iter().map(fold).collect(),
+            period,
         }
     }
-    kept
+
+    /// The usual turn that shows the same outline as another.
+    fn like(&self, turn: Angle) -> Option<Angle> {
+        let folded = folded(turn.in_degrees(), self.period);
+        let mut turns = self.turns.iter();
+        let same = turns.find(|(usual, _)| (usual - folded).abs() < Self::SAME);
+        same.map(|(_, turn)| *turn)
+    }
+
+    /// Ends of ranges and the usual turns within the period, in order, each once, with 0 and the
+    /// period itself.
+    fn among(&self, ends: Vec<f64>) -> Vec<f64> {
+        let usual = self.turns.iter().map(|(folded, _)| *folded);
+        let is_usual = |end: f64| usual.clone().any(|usual| usual == end);
+        let ends = ends.into_iter().map(|end| end.rem_euclid(self.period));
+        let mut within: Vec<f64> = ends.chain(usual.clone()).collect();
+        within.extend([0.0, self.period]);
+        within.sort_by(f64::total_cmp);
+        let mut kept: Vec<f64> = Vec::with_capacity(within.len());
+        for end in within {
+            match kept.last_mut() {
+                Some(last) if end - *last < Self::SAME => {
+                    // Of two that are one, the usual one stays, and the period as the last.
+                    if is_usual(end) || end == self.period {
+                        *last = end;
+                    }
+                }
+                _ => kept.push(end),
+            }
+        }
+        kept
+    }
+}
+
+/// What a turn is within a period, 0 rather than a hair less than the period; degrees.
+fn folded(degrees: f64, period: f64) -> f64 {
+    if period <= 0.0 {
+        return degrees;
+    }
+    let within = degrees.rem_euclid(period);
+    if period - within < Usual::SAME {
+        0.0
+    } else {
+        within
+    }
 }
