@@ -104,10 +104,7 @@ impl GrossNeeds {
         (pencils > 0).then(|| {
             let slats = f64::from(2 * GROSS) / (f64::from(pencils) * setup.rules.good_share());
             let half = slats / 2.0;
-            let price = |slat: &Slat| {
-                let supply = slat.supply();
-                half * supply.pack_price as f64 / f64::from(supply.pack_slats)
-            };
+            let price = |slat: &Slat| half * slat.supply().slat_price();
             Self {
                 slats,
                 wood: setup.top.volume() * half + setup.bottom.volume() * half,

@@ -62,6 +62,22 @@ pub struct Supply {
     pub pack_limit: Option<u32>,
 }
 
+impl Supply {
+    /// Price of one slat: that of a pack, P, over the slats in it, n, as P/n, in hundredths of the
+    /// currency.
+    ///
+    /// ```
+    /// use solver::{SlatDraft, Typed};
+    /// let mut draft = SlatDraft::new("74 × 5");
+    /// (draft.pack_slats, draft.pack_price) = (Typed::Number(400.0), Typed::Number(120.0));
+    /// assert_eq!(draft.check().unwrap().supply().slat_price(), 30.0);
+    /// ```
+    #[must_use]
+    pub fn slat_price(&self) -> f64 {
+        self.pack_price as f64 / f64::from(self.pack_slats)
+    }
+}
+
 impl SlatDraft {
     /// A new stock, with the first value in every field, no species and no limit on packs.
     #[must_use]

@@ -5,8 +5,10 @@
 //! equals is counted from its own least, so that no value is in two groups, and the order in which
 //! layouts are compared decides nothing.
 
+use super::choosable::Choosable;
+use super::field::Field;
 use super::room::SLACK;
-use super::{Choosable, Field, Found, Goal};
+use super::{Found, Goal};
 use crate::quantity::lesser;
 
 /// The share by which equal wood or money may differ: far above the rounding of some ten operations,

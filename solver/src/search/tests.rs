@@ -1,14 +1,16 @@
 //! The search against trying out turns, heights and shares one by one.
 
+use super::room::Pitches;
 use super::*;
-use crate::barrel::BarrelDraft;
-use crate::cutter_set::CutterSetDraft;
+use crate::barrel::{Barrel, BarrelDraft};
+use crate::cutter_set::{CutterSet, CutterSetDraft};
 use crate::field::{Field as TypedField, Typed};
-use crate::layout::{Layout, Measure, Rule};
-use crate::rules::RulesDraft;
-use crate::search_rules::{AxisChoice, SearchDraft};
+use crate::layout::{Layout, Measure, Rule, Setup, lay_out};
+use crate::quantity::{Angle, Length};
+use crate::rules::{PitchRule, Rules, RulesDraft};
+use crate::search_rules::{AxisChoice, Pairs, SearchDraft, SearchRules, Turns};
 use crate::shape::Shape;
-use crate::slat::SlatDraft;
+use crate::slat::{Slat, SlatDraft};
 use proptest::prelude::*;
 
 const HOLLOWED: &str = "M0 3 A4 4 0 0 1 8 3 A9 9 0 0 0 7 6 L1 6 A9 9 0 0 0 0 3 Z";

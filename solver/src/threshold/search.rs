@@ -7,7 +7,6 @@ use crate::project::{LayoutParts, ProjectDraft};
 use crate::ranking::GROSS;
 use crate::sequence::in_order;
 use crate::shape::Shape;
-use crate::slat::Slat;
 
 /// How near the two sides of a turn are brought, mm: far below what a shop can set, and far above
 /// the rounding that a comparison forgives.
@@ -71,12 +70,9 @@ impl Laid {
     /// Price of the slats of a gross of good pencils, in hundredths of the currency, where pencils
     /// are made.
     pub(super) fn price_of_gross(&self) -> Option<f64> {
-        let price = |slat: &Slat| {
-            let supply = slat.supply();
-            supply.pack_price as f64 / f64::from(supply.pack_slats)
-        };
         let pencils = self.layout.pencils();
-        let sandwich = price(&self.parts.top) + price(&self.parts.bottom);
+        let LayoutParts { top, bottom, .. } = &self.parts;
+        let sandwich = top.supply().slat_price() + bottom.supply().slat_price();
         let good = f64::from(pencils) * self.parts.rules.good_share();
         (pencils > 0).then(|| sandwich * f64::from(GROSS) / good)
     }

@@ -2,7 +2,6 @@
 
 use crate::layout::{Layout, Setup};
 use crate::ranking::GROSS;
-use crate::slat::Slat;
 use crate::threshold::Worth;
 
 /// Price of the slats of a gross of good pencils, in hundredths of the currency: with the good
@@ -28,7 +27,8 @@ use crate::threshold::Worth;
 #[must_use]
 pub fn gross_price(setup: &Setup<'_>, layout: &Layout, good: f64) -> Option<f64> {
     let made = good * f64::from(layout.lengths()) * (1.0 - setup.rules.slat_rejects);
-    (made > 0.0).then(|| f64::from(GROSS) * (price(setup.top) + price(setup.bottom)) / made)
+    let sandwich = setup.top.supply().slat_price() + setup.bottom.supply().slat_price();
+    (made > 0.0).then(|| f64::from(GROSS) * sandwich / made)
 }
 
 /// What so many more good pencils of a sandwich save in slats, for a gross and for the gross of a
@@ -63,10 +63,4 @@ pub fn worth_of_more(
         per_gross,
         per_year: per_gross * year_gross,
     })
-}
-
-/// Price of one slat, in hundredths of the currency.
-fn price(slat: &Slat) -> f64 {
-    let supply = slat.supply();
-    supply.pack_price as f64 / f64::from(supply.pack_slats)
 }

@@ -1,0 +1,74 @@
+//! What is asked of a search: what may be chosen from, and what is better.
+
+use super::found::Found;
+use crate::barrel::Barrel;
+use crate::cutter_set::CutterSet;
+use crate::layout::{Setup, lay_out};
+use crate::rules::Rules;
+use crate::search_rules::SearchRules;
+use crate::slat::Slat;
+
+/// What is to be laid, and from what may be chosen.
+#[derive(Debug, Clone, Copy)]
+pub struct Question<'a> {
+    /// The pencil.
+    pub barrel: &'a Barrel,
+    /// The stocks.
+    pub slats: &'a [Slat],
+    /// The cutter sets that fit the barrel.
+    pub sets: &'a [CutterSet],
+    /// The machining rules; spacing, axis height and the cap on the count are searched or taken as said below.
+    pub rules: &'a Rules,
+    /// How far the search goes.
+    pub search: &'a SearchRules,
+}
+
+impl Question<'_> {
+    /// Whether a found layout comes out when it is laid out: it fits, with as many pencils. The
+    /// search works with the hull of the wood, the layout with the wood itself, so what one of them
+    /// got wrong the other would not.
+    #[must_use]
+    pub fn confirms(&self, found: &Found) -> bool {
+        let layout = lay_out(&Setup {
+            barrel: self.barrel,
+            turn: found.turn,
+            top: &self.slats[found.top],
+            bottom: &self.slats[found.bottom],
+            rules: &found.rules(self.rules),
+        });
+        layout.fits() && layout.pencils() == found.pencils
+    }
+}
+
+/// What makes one layout better than another; equals go by the order given, then by the order of the
+/// lists.
+///
+/// Wood and money are equal to the least of all where they exceed it by no more than one part in
+/// 10¹², margins where they miss the widest by no more than [`Length::SLACK`]: rounding makes as much.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Goal {
+    /// Most pencils from a sandwich; then least wood, least money, widest margin.
+    Pencils,
+    /// Least wood bought for a gross; then least money, widest margin.
+    Wood,
+    /// Least money for a gross; then least wood, widest margin.
+    Money,
+    /// Widest margin for error; then least wood, least money.
+    Margin,
+}
+
+impl Goal {
+    /// Every goal.
+    pub const ALL: [Self; 4] = [Self::Pencils, Self::Wood, Self::Money, Self::Margin];
+
+    /// The words for it.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Pencils => "Most pencils",
+            Self::Wood => "Least wood",
+            Self::Money => "Least money",
+            Self::Margin => "Widest margin",
+        }
+    }
+}
