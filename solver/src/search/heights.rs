@@ -16,6 +16,10 @@
 //! range hold at every turn of it, and no other does ([`Heights::throughout`]). On an outline with
 //! hollows only the heights that hold at every turn at all, or the level axis where there is none,
 //! and the height in the rules are taken over a range.
+//!
+//! All this is asked of the check that a layout is held against; in the middle between two ends
+//! without the slack that it forgives, for a bond that is short by less there may be short by more at
+//! an end.
 
 use super::wave::Wave;
 use crate::field::Field;
@@ -49,6 +53,12 @@ impl AxisRange {
         self.least <= other.least && other.most <= self.most
     }
 }
+
+/// Far above the rounding of the ends of a chord, and far below [`Length::SLACK`].
+const ROUNDING: Length = Length::millimetres(1e-12);
+
+/// Nearer to the glue plane than this wood counts as touching it, mm: twice what rounding forgives.
+const TOUCH: f64 = 2.0 * Length::SLACK.in_millimetres();
 
 /// The heights that may be taken.
 #[derive(Debug)]
@@ -132,7 +142,7 @@ impl<'a> Heights<'a> {
             Some(open) if is_usual || self.convex => {
                 self.between(&self.wood.turned(turn.direction()), open)
             }
-            _ => self.steady_at(turn),
+            _ => self.steady_at(turn, Length::SLACK),
         }
     }
 
@@ -159,20 +169,21 @@ impl<'a> Heights<'a> {
                 return vec![common];
             }
         }
-        self.steady_at(middle(from, to))
+        self.steady_at(middle(from, to), ROUNDING)
     }
 
-    fn steady_at(&self, turn: Angle) -> Vec<AxisRange> {
+    fn steady_at(&self, turn: Angle, forgiven: Length) -> Vec<AxisRange> {
         let lying = self.wood.turned(turn.direction());
+        let holds = |height| self.holds(&lying, height, forgiven);
         let mut steady = self.steady.clone();
-        steady.retain(|axis| self.holds(&lying, axis.least) && self.holds(&lying, axis.most));
+        steady.retain(|axis| holds(axis.least) && holds(axis.most));
         steady
     }
 
-    /// Asked of the same check that a layout is held against.
-    fn holds(&self, lying: &Outline, height: f64) -> bool {
+    /// Whether the bond holds at a height, but for so much.
+    fn holds(&self, lying: &Outline, height: f64, forgiven: Length) -> bool {
         let reach = layout::glue_reach(lying, Length::millimetres(-height));
-        reach.is_some_and(|reach| Length::millimetres(self.reach).fits_in(reach))
+        reach.is_some_and(|reach| Length::millimetres(self.reach) <= reach + forgiven)
     }
 
     fn holds_throughout(&self, height: f64, from: Angle, to: Angle) -> bool {
@@ -184,7 +195,7 @@ impl<'a> Heights<'a> {
         ends.sort_by(f64::total_cmp);
         ends.windows(2).all(|pair| {
             let turn = middle(Angle::degrees(pair[0]), Angle::degrees(pair[1]));
-            self.holds(&self.wood.turned(turn.direction()), height)
+            self.holds(&self.wood.turned(turn.direction()), height, ROUNDING)
         })
     }
 
@@ -207,19 +218,30 @@ impl<'a> Heights<'a> {
         ends.extend([open.least, open.most]);
         ends.sort_by(f64::total_cmp);
         ends.dedup();
+        let holds = |height: f64| self.holds(lying, height, Length::SLACK);
         let mut held: Vec<AxisRange> = Vec::new();
-        let mut joined = false;
-        // Each end by itself, and what lies from it to the next.
-        let ends: Vec<f64> = ends.into_iter().flat_map(|end| [end, end]).collect();
-        for pair in ends.windows(2) {
-            let (least, most) = (pair[0], pair[1]);
-            let holds = self.holds(lying, f64::midpoint(least, most));
-            match held.last_mut() {
-                Some(last) if holds && joined => last.most = most,
-                _ if holds => held.push(AxisRange { least, most }),
-                _ => {}
+        let mut keep = |next: AxisRange| match held.last_mut() {
+            Some(last) if last.most == next.least => last.most = next.most,
+            _ => held.push(next),
+        };
+        // Each end by itself, and what lies from it to the next. An end may fail beside heights that
+        // hold, where the wood only touches the glue plane; then they begin where rounding ends.
+        for (k, &end) in ends.iter().enumerate() {
+            let end_holds = holds(end);
+            if end_holds {
+                keep(AxisRange::only(end));
             }
-            joined = holds;
+            let Some(&next) = ends.get(k + 1) else {
+                break;
+            };
+            let gap = AxisRange {
+                least: if end_holds { end } else { end + TOUCH },
+                most: if holds(next) { next } else { next - TOUCH },
+            };
+            let middle = f64::midpoint(gap.least, gap.most);
+            if gap.least < gap.most && self.holds(lying, middle, ROUNDING) {
+                keep(gap);
+            }
         }
         held
     }
