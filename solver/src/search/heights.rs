@@ -417,4 +417,42 @@ mod tests {
         assert!((axis.most - expected).abs() < 1e-12, "{axis:?}");
         assert!((axis.least + expected).abs() < 1e-12, "{axis:?}");
     }
+
+    #[test]
+    fn a_bond_short_by_a_hair_between_two_turns_does_not_hold_over_the_range() {
+        // On its corner, with the axis 0.5 mm up, this square reaches 3·√2 − 0.5 mm to both sides;
+        // turned either way less to one of them. So a bond that asks for 6·10⁻¹⁰ mm more is short by
+        // what is forgiven at 45°, and by twice as much at the turns at which the other side holds.
+        let wood = Outline::regular(4, Length::millimetres(3.0), Length::ZERO, Angle::ZERO);
+        let mut draft = RulesDraft::new();
+        draft.axis_height = Typed::Number(0.5);
+        draft.bond = Typed::Number(3.0 * 2.0_f64.sqrt() - 0.5 + 6e-10 - 1.0);
+        let rules = draft.check().unwrap();
+        let heights = Heights::new(
+            &wood,
+            Length::millimetres(1.0),
+            &rules,
+            AxisChoice::AsInRules,
+        );
+        // Any quarter turn shows the same square.
+        let ends = heights.ends(wood.reaches().iter()).into_iter();
+        let mut ends: Vec<f64> = ends.map(|end| end.rem_euclid(90.0)).collect();
+        ends.retain(|end| (end - 45.0).abs() < 1e-6);
+        ends.push(45.0);
+        ends.sort_by(f64::total_cmp);
+        let at = |turn: f64| (Angle::degrees(turn), heights.at(Angle::degrees(turn), true));
+        assert_eq!(
+            at(45.0).1,
+            [AxisRange::only(0.5)],
+            "the turn itself is forgiven"
+        );
+        let mut cut = 0;
+        for pair in ends.windows(2).filter(|pair| pair[1] - pair[0] > 1e-9) {
+            let ((from, at_from), (to, at_to)) = (at(pair[0]), at(pair[1]));
+            let throughout = heights.throughout((from, &at_from), (to, &at_to));
+            assert!(throughout.is_empty(), "{pair:?}: {throughout:?}");
+            cut += 1;
+        }
+        assert!(cut >= 2, "{ends:?}");
+    }
 }

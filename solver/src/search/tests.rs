@@ -220,34 +220,6 @@ fn equal_money_is_equal_whatever_rounding_leaves_in_its_last_bit() {
 }
 
 #[test]
-fn a_bond_that_is_short_by_a_hair_between_two_turns_is_not_found_shorter_at_one_of_them() {
-    // The ends of the glue cross the outline at two turns 8·10⁻⁸ degrees apart; half way the bond is
-    // short by 5·10⁻¹⁰ mm, which is forgiven, at the second turn by 10⁻⁹ mm and more.
-    let barrel = barrel(Shape::Oval, 7.128_914_156_375_72, 0.0).unwrap();
-    let rules = rules(|draft| {
-        draft.axis_height = Typed::Number(0.574_156_395_320_482_1);
-        draft.bond = Typed::Number(1.804_471_739_295_451_5);
-        draft.eccentricity = Typed::Number(0.1);
-        draft.wall = Typed::Number(0.3);
-        draft.land = Typed::Number(0.0);
-    });
-    let slats = [slat(30.0, 5.5, 50.0)];
-    let search = searched(Turns::Any, AxisChoice::AsInRules, Pairs::Same, Some(300.0));
-    let question = Question {
-        barrel: &barrel,
-        slats: &slats,
-        sets: &[],
-        rules: &rules,
-        search: &search,
-    };
-    let answer = ask(&question);
-    assert!(!answer.frontier.is_empty());
-    for found in answer.best.iter().flatten().chain(&answer.frontier) {
-        assert!(laid(&question, found).fits(), "{found:?}");
-    }
-}
-
-#[test]
 fn of_turns_that_are_as_good_the_usual_one_is_taken_whatever_the_number_of_sides() {
     // The floor decides the margin wherever the top slat is thick enough; lying on a side, with a
     // corner up, it is not. An odd number of sides has a side up when it stands on a corner.
