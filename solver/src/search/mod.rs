@@ -17,6 +17,7 @@ mod room;
 #[cfg(test)]
 mod tests;
 mod turns;
+mod verify;
 mod wave;
 
 use crate::barrel::Barrel;

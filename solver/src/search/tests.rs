@@ -1,10 +1,11 @@
 //! The search against trying out turns, heights and shares one by one.
 
+use super::verify::{laid, margin};
 use super::*;
 use crate::barrel::BarrelDraft;
 use crate::cutter_set::CutterSetDraft;
 use crate::field::Typed;
-use crate::layout::{Layout, Measure, Rule};
+use crate::layout::Rule;
 use crate::rules::RulesDraft;
 use crate::search_rules::SearchDraft;
 use crate::shape::Shape;
@@ -55,31 +56,6 @@ fn searched(turns: Turns, axis: AxisChoice, pairs: Pairs, new_set: Option<f64>) 
 
 fn ask(question: &Question<'_>) -> Answer {
     search(question, &mut |_, _| ())
-}
-
-/// A found layout, laid by the rules it says.
-fn laid(question: &Question<'_>, found: &Found) -> Layout {
-    lay_out(&Setup {
-        barrel: question.barrel,
-        turn: found.turn,
-        top: &question.slats[found.top],
-        bottom: &question.slats[found.bottom],
-        rules: &found.rules(question.rules),
-    })
-}
-
-/// The least margin of a layout in the room of its slats, mm.
-fn margin(layout: &Layout) -> f64 {
-    let counted = layout
-        .checks()
-        .iter()
-        .filter(|check| check.rule.counts_in_margin());
-    counted
-        .map(|check| match check.margin() {
-            Measure::Length(margin) => margin.in_millimetres(),
-            Measure::Angle(_) => f64::INFINITY,
-        })
-        .fold(f64::INFINITY, f64::min)
 }
 
 /// Every layout that trying out finds: its pair, set, pencils and margin.
