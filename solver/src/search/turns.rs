@@ -151,22 +151,48 @@ pub(super) fn ranges(wood: &Outline, choice: &Choice<'_>, wants: &Wants) -> Vec<
     );
     ends.extend(usual.iter().map(|turn| turn.in_degrees()));
     let ends = sorted_within(ends, period);
-    let open: Vec<bool> = ends
+    let open: Vec<Option<Angle>> = ends
         .windows(2)
-        .map(|pair| allowed(Angle::degrees(f64::midpoint(pair[0], pair[1]))))
+        .map(|pair| Angle::degrees(f64::midpoint(pair[0], pair[1])))
+        .map(|middle| allowed(middle).then_some(middle))
         .collect();
     let mut ranges = Vec::new();
     for (k, after) in open.iter().enumerate() {
         let before = open[(k + open.len() - 1) % open.len()];
         let (from, to) = (Angle::degrees(ends[k]), Angle::degrees(ends[k + 1]));
-        if *after {
-            ranges.push(reaches.range(from, to));
-        } else if !before && allowed(from) {
+        if let Some(middle) = *after {
+            ranges.push(reaches.range(
+                last_allowed(middle, from, &allowed),
+                last_allowed(middle, to, &allowed),
+            ));
+        } else if before.is_none() && allowed(from) {
             // A turn between two ranges that are closed may hold by itself.
             ranges.push(single(from));
         }
     }
     ranges
+}
+
+/// The last allowed turn from one that is allowed towards the end of its range: mostly that end.
+///
+/// What the middle keeps only as rounding is forgiven, the end may fail by a hair more; and where a
+/// hollow just touches the glue plane, the end itself fails.
+fn last_allowed(middle: Angle, end: Angle, allowed: impl Fn(Angle) -> bool) -> Angle {
+    /// Halvings of a range: of 360 degrees 1e-10 is left.
+    const HALVINGS: u32 = 42;
+    if allowed(end) {
+        return end;
+    }
+    let (mut within, mut beyond) = (middle, end);
+    for _ in 0..HALVINGS {
+        let next = Angle::degrees(f64::midpoint(within.in_degrees(), beyond.in_degrees()));
+        if allowed(next) {
+            within = next;
+        } else {
+            beyond = next;
+        }
+    }
+    within
 }
 
 /// Corners by the angle at which they begin to reach farthest.

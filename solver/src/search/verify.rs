@@ -50,6 +50,7 @@ mod tests {
     use crate::barrel::{Barrel, BarrelDraft};
     use crate::cutter_set::CutterSetDraft;
     use crate::field::Typed;
+    use crate::layout::Outcome;
     use crate::outline::any_path::any_curved_path;
     use crate::rules::RulesDraft;
     use crate::search::search;
@@ -92,11 +93,16 @@ mod tests {
         let answer = search(&question, &mut |_, _| ());
         for found in answer.best.iter().flatten().chain(&answer.frontier) {
             let layout = laid(&question, found);
-            let came_out = (layout.fits(), layout.pencils(), margin(&layout));
+            let failed: Vec<_> = layout
+                .checks()
+                .iter()
+                .filter(|check| check.outcome == Outcome::Failed)
+                .collect();
             assert!(
                 comes_out(&question, found),
-                "{found:?} came out as {came_out:?}: {:?}",
-                layout.checks()
+                "{found:?} came out with {} pencils, a margin of {} and failed {failed:?}",
+                layout.pencils(),
+                margin(&layout)
             );
         }
     }
