@@ -223,8 +223,8 @@ impl Value {
                 figure::length_with_unit(amount, unit)
             }
             Self::Angle(_) | Self::Margin(Measure::Angle(_), _) => figure::angle(amount),
-            // Of the same whole, so the difference is one of per cent of it.
-            Self::Share(_) => figure::ratio(amount),
+            // Percentage points, not a share of a share.
+            Self::Share(_) => format!("{} points", figure::plain(amount * 100.0, 1)),
             Self::Volume(_) => volume_text(amount, unit),
             Self::Money(_) => figure::money_rounded(amount),
         }

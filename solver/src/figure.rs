@@ -33,6 +33,41 @@ pub fn length(mm: f64, unit: LengthUnit) -> String {
     plain(mm / unit.millimetres(), decimals)
 }
 
+/// A length given in millimetres, to 0.001 mm or 0.0001 in: an error of a machine.
+///
+/// ```
+/// use solver::{LengthUnit, figure};
+///
+/// assert_eq!(figure::length_of_error(0.015, LengthUnit::Millimetre), "0.015");
+/// assert_eq!(figure::length_of_error(0.0127, LengthUnit::Inch), "0.0005");
+/// ```
+#[must_use]
+pub fn length_of_error(mm: f64, unit: LengthUnit) -> String {
+    let decimals = match unit {
+        LengthUnit::Millimetre => 3,
+        LengthUnit::Inch => 4,
+    };
+    plain(mm / unit.millimetres(), decimals)
+}
+
+/// A length given in millimetres, to 0.0001 mm or 0.00001 in: of what is reckoned from many
+/// measurements.
+///
+/// ```
+/// use solver::{LengthUnit, figure};
+///
+/// assert_eq!(figure::length_fine(0.015, LengthUnit::Millimetre), "0.0150");
+/// assert_eq!(figure::length_fine(0.0127, LengthUnit::Inch), "0.00050");
+/// ```
+#[must_use]
+pub fn length_fine(mm: f64, unit: LengthUnit) -> String {
+    let decimals = match unit {
+        LengthUnit::Millimetre => 4,
+        LengthUnit::Inch => 5,
+    };
+    plain(mm / unit.millimetres(), decimals)
+}
+
 /// A [`length`] followed by its unit.
 ///
 /// ```

@@ -51,9 +51,10 @@ pub use barrel::{Barrel, BarrelDraft};
 pub use comparison::{Laid, Line as ComparedLine, Part, Value, Verdict, compare};
 pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
-    Area as SheetArea, Chart, Dimension, Drawing, Edge, Grip, Handle, HistogramChart, Label,
-    LimitLine, LimitSide, Marker, Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel,
-    draw_histogram, draw_pair, draw_sandwich, draw_stairs,
+    Area as SheetArea, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge, Grade, Grip,
+    Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, Pick, PickMark,
+    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_columns, draw_curve,
+    draw_good_map, draw_histogram, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
 };
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use layout::{

@@ -39,7 +39,9 @@ pub struct BestSeam {
 impl<'a> OrderBook<'a> {
     /// Lays every barrel that is ordered on every stock, each usual way round.
     ///
-    /// Both slats of a sandwich are of one stock. Orders of the same barrel stay apart. So many
+    /// Both slats of a sandwich are of one stock. Pencils lie as close as the land allows, as many
+    /// as fit: the spacing of the rules is that of the layout that is looked at, of one barrel.
+    /// Orders of the same barrel stay apart. So many
     /// pencils are planned that those ordered are left when slats and pencils are thrown out.
     ///
     /// # Errors
@@ -62,6 +64,7 @@ impl<'a> OrderBook<'a> {
     /// assert_eq!(list.totals.cost_per_gross, Some(1000.0));
     /// ```
     pub fn new(project: &'a Project) -> Result<Self, Vec<PurchaseProblem>> {
+        let rules = project.rules.for_any_pencil();
         let mut draft = PurchaseDraft {
             orders: (project.orders.iter())
                 .map(|order| pencil_order(order, &project.rules))
@@ -78,7 +81,7 @@ impl<'a> OrderBook<'a> {
             .map(|order| {
                 let row = laid[order.barrel].get_or_insert_with(|| {
                     let barrel = &project.barrels[order.barrel];
-                    let best = |slat| BestSeam::find(barrel, slat, &project.rules);
+                    let best = |slat| BestSeam::find(barrel, slat, &rules);
                     project.slats.iter().map(best).collect()
                 });
                 row.clone()

@@ -119,8 +119,10 @@ pub enum PitchRule {
     Closest,
     /// Spread out until the edges have just their allowance.
     Spread,
-    /// Given, or that of a cutter set; above 0.
+    /// Given; above 0.
     Given(Length),
+    /// That of a cutter set; above 0.
+    OfSet(Length),
 }
 
 impl RulesDraft {
@@ -231,13 +233,23 @@ impl RulesDraft {
                     let (field, cause) = (Field::Pitch, Cause::NoSuchSet);
                     Err(FieldProblem { field, cause })
                 },
-                |set| Ok(PitchRule::Given(set.pitch())),
+                |set| Ok(PitchRule::OfSet(set.pitch())),
             ),
         }
     }
 }
 
 impl Rules {
+    /// The same rules for a pencil that no layout was chosen for: as close as the land allows, and
+    /// as many across as fit. Spacing, cutter set and the most across belong to one layout.
+    pub(crate) fn for_any_pencil(&self) -> Self {
+        Self {
+            spacing: PitchRule::Closest,
+            most: None,
+            ..*self
+        }
+    }
+
     /// The share of pencils that are good, of those laid on the slats bought: of every slat its
     /// share must pass, and then of every pencil. Above 0, at most 1.
     pub(crate) fn good_share(&self) -> f64 {

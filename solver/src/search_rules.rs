@@ -16,7 +16,9 @@ pub enum Turns {
 pub enum AxisChoice {
     /// The one of the machining rules.
     AsInRules,
-    /// Every one at which the groove stays open.
+    /// Every one at which the groove stays open and the seam keeps its bond, the one of the rules
+    /// among them. At a turn that is not a usual one a height at which the bond does not hold over
+    /// the turns beside it may be left out.
     Any,
 }
 

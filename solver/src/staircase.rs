@@ -107,7 +107,9 @@ impl RowRule {
         let closest = pencil + rules.land;
         let (pitch, lands) = match rules.spacing {
             PitchRule::Closest | PitchRule::Spread => (closest, true),
-            PitchRule::Given(pitch) => (pitch, rules.land.fits_in(pitch - pencil)),
+            PitchRule::Given(pitch) | PitchRule::OfSet(pitch) => {
+                (pitch, rules.land.fits_in(pitch - pencil))
+            }
         };
         let lacking =
             [&parts.top, &parts.bottom].map(|slat| slat.width() - slat.guaranteed_width());

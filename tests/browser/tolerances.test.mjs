@@ -70,7 +70,7 @@ test("an error is typed as limits, in any unit, and comes back after a reload", 
   await saved(page);
   await page.reload();
   await ready(page);
-  assert.equal(await field(page, "Shift at gluing").inputValue(), "0.06");
+  assert.equal(await field(page, "Shift at gluing").inputValue(), "0.060");
   assert.equal(await page.getByLabel("Shift at gluing: how its size is meant").inputValue(), "limits");
   await field(page, "Shift at gluing").fill("-1");
   await until(page, ".problems li", "Shift at gluing");
@@ -123,3 +123,25 @@ for (const [hand, options] of Object.entries({
     assert.deepEqual(await broken(page), []);
   });
 }
+
+test("measured slats are told, drawn, and used in place of the assumption in one step", async (t) => {
+  const { page, problems } = await start(t, browser, site.url);
+  await goTo(page, "tolerances");
+  const list = page.getByLabel(/Widths of a delivery/);
+  await list.fill("width;thickness\n74,05;5,01\n73,95;4,99\n74,10;5,03\nwide;4,98\n73,98;5,00\n74,02;5,02\n74,00;4,97\n74,06;5,01\n73,94;5,00\n");
+  await until(page, ".measured .problem li", /Row 5, column 1: “wide”/);
+  const lot = page.locator(".measured table");
+  assert.equal(await lot.count(), 2);
+  await until(page, ".measured table td", "8");
+  await page.getByLabel(/Agreed as ±/).fill("0.2");
+  await page.getByLabel(/Agreed as ±/).press("Enter");
+  await until(page, ".measured table th", "Cpk");
+  await page.getByRole("button", { name: "Use in place of the assumption" }).click();
+  // Widths: mean 74.0125, s 0.0557 by Python's statistics module.
+  assert.equal(await field(page, "Mean slat width over nominal").inputValue(), "0.013");
+  assert.equal(await field(page, "Slat width spread").inputValue(), "0.056");
+  await page.getByRole("button", { name: "Undo" }).click();
+  assert.equal(await field(page, "Mean slat width over nominal").inputValue(), "0.000");
+  assert.deepEqual(await broken(page), []);
+  assertQuiet(problems);
+});

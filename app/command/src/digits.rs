@@ -1,16 +1,7 @@
 //! Numbers with more digits than a caliper shows: errors, means and rare faults.
 
+use solver::figure;
 use solver::tolerance::Estimate;
-use solver::{LengthUnit, figure};
-
-/// A length to 0.0001 mm or 0.00001 in.
-pub(crate) fn fine_length(millimetres: f64, unit: LengthUnit) -> String {
-    let decimals = match unit {
-        LengthUnit::Millimetre => 4,
-        LengthUnit::Inch => 5,
-    };
-    figure::plain(millimetres / unit.millimetres(), decimals)
-}
 
 /// A share in per cent to one in a million.
 pub(crate) fn fine_share(share: f64) -> String {
@@ -58,10 +49,5 @@ mod tests {
     fn without_an_error_there_are_four() {
         check(&[0.0, 0.0], 4);
         check(&[], 4);
-    }
-    #[test]
-    fn fine_lengths_keep_their_digits() {
-        assert_eq!(fine_length(0.015, LengthUnit::Millimetre), "0.0150");
-        assert_eq!(fine_length(0.0127, LengthUnit::Inch), "0.00050");
     }
 }

@@ -1,12 +1,12 @@
 //! Good pencils: sandwiches made by dice, and what else can be told of them.
 
-use solver::tolerance::{Choices, Trial, Varied, choices, worth_of_more};
+use solver::tolerance::{Trial, Varied, choices, worth_of_more};
 use solver::{Accuracy, Field, LayoutParts, LengthUnit, Place, Problem, ProjectDraft, lay_out};
 
 use super::parts::placed;
 use super::sparing::is_told;
 use super::wording::sentence;
-use crate::protocol::{Curve, CurvePoint, Halving, JobId, Outlook, Progress, Reply, Thrown};
+use crate::protocol::{Halving, JobId, Outlook, Progress, Reply, Thrown};
 
 /// The dice of the questions that are no long count: the same for all, so that answers compare.
 const SEED: u64 = 1;
@@ -104,28 +104,10 @@ pub(super) fn answer(
         ],
         thinnest_face: holds.reduce(f64::min),
         halvings: halvings.collect(),
-        by_count: curve(&by_count),
-        by_pitch: curve(&by_pitch),
+        by_count: (&by_count).into(),
+        by_pitch: (&by_pitch).into(),
     };
     Reply::Outlook { job, outlook }
-}
-
-fn curve(choices: &Choices) -> Curve {
-    let points = choices.list.iter().map(|choice| CurvePoint {
-        across: choice.across,
-        pitch_mm: choice.pitch.in_millimetres(),
-        edge_mm: choice.edge.in_millimetres(),
-        good: choice.good.mean,
-        error: choice.good.error,
-        ties: choice.ties(),
-        gross_price: choice.gross_price,
-    });
-    let place = |place: Option<usize>| place.map(|place| place as u32);
-    Curve {
-        points: points.collect(),
-        best: place(choices.best),
-        laid: place(choices.laid),
-    }
 }
 
 /// The layout, the accuracy of its line and the gross of a year, or all that is wrong with them.

@@ -1,8 +1,8 @@
 //! What is said of good pencils.
 
 use serde::{Deserialize, Serialize};
-use solver::Point;
-use solver::tolerance::Tally;
+use solver::tolerance::{Choice, Choices, Estimate, Tally};
+use solver::{Length, Point};
 
 /// Sandwiches that a worker made by dice, counted.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -81,6 +81,53 @@ pub struct Curve {
     pub laid: Option<u32>,
 }
 
+impl From<&Choices> for Curve {
+    fn from(choices: &Choices) -> Self {
+        let points = choices.list.iter().map(|choice| CurvePoint {
+            across: choice.across,
+            pitch_mm: choice.pitch.in_millimetres(),
+            edge_mm: choice.edge.in_millimetres(),
+            good: choice.good.mean,
+            error: choice.good.error,
+            behind: choice.behind.mean,
+            behind_error: choice.behind.error,
+            gross_price: choice.gross_price,
+        });
+        let place = |place: Option<usize>| place.map(|place| place as u32);
+        Self {
+            points: points.collect(),
+            best: place(choices.best),
+            laid: place(choices.laid),
+        }
+    }
+}
+
+impl Curve {
+    /// The ways as the solver tells them.
+    #[must_use]
+    pub fn choices(&self) -> Choices {
+        let estimate = |mean, error| Estimate { mean, error };
+        let list = self.points.iter().map(|point| Choice {
+            across: point.across,
+            pitch: Length::millimetres(point.pitch_mm),
+            edge: Length::millimetres(point.edge_mm),
+            good: estimate(point.good, point.error),
+            behind: estimate(point.behind, point.behind_error),
+            gross_price: point.gross_price,
+        });
+        // What names no way is none.
+        let place = |place: Option<u32>| {
+            let place = place.map(|place| place as usize);
+            place.filter(|place| *place < self.points.len())
+        };
+        Choices {
+            list: list.collect(),
+            best: place(self.best),
+            laid: place(self.laid),
+        }
+    }
+}
+
 /// One way of laying the pencil on its slats.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct CurvePoint {
@@ -94,8 +141,10 @@ pub struct CurvePoint {
     pub good: f64,
     /// The standard error of that.
     pub error: f64,
-    /// Whether the dice do not tell it from the best.
-    pub ties: bool,
+    /// How many fewer good pencils than the best.
+    pub behind: f64,
+    /// The standard error of that.
+    pub behind_error: f64,
     /// Money for the slats of a gross of good pencils, in hundredths; none where none is good.
     pub gross_price: Option<f64>,
 }

@@ -5,6 +5,7 @@ use super::live::live;
 use super::number_field::NumberField;
 use super::problem_list::named;
 use super::text_field::NameField;
+use super::when::When;
 use crate::demo::FIRST_LINE;
 use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
@@ -99,6 +100,15 @@ fn errors(id: Id) -> impl IntoView + use<> {
         let at = project.accuracy_place(id)?;
         Some(project.accuracies[at].draft.name.clone())
     };
+    let bench = expect_context::<Workbench>();
+    let limited = move || {
+        let project = bench.project().read();
+        project.accuracy_place(id).is_some_and(|at| {
+            let line = &project.accuracies[at].draft;
+            let mut terms = Term::ALL.into_iter();
+            terms.any(|term| line.error(term).reading == Reading::Limits)
+        })
+    };
     let groups = GROUPS.map(|(title, terms)| {
         let rows = terms.iter().map(|term| view! { <ErrorRow id term=*term/> });
         view! { <fieldset><legend>{title}</legend>{rows.collect_view()}</fieldset> }
@@ -122,7 +132,7 @@ fn errors(id: Id) -> impl IntoView + use<> {
         {groups.into_iter().collect_view()}
         <fieldset>
             <legend>"What they stand for"</legend>
-            <NumberField at=Slot::Accuracy(id, Field::Sigmas) context="column"/>
+            <When holds=limited><NumberField at=Slot::Accuracy(id, Field::Sigmas) context="column"/></When>
             <NumberField at=Slot::Accuracy(id, Field::WidthOffset) context="column"/>
             <NumberField at=Slot::Accuracy(id, Field::ThicknessOffset) context="column"/>
             <NumberField at=Slot::Rules(Field::Eccentricity) context="column"/>

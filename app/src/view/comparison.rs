@@ -3,19 +3,19 @@
 use super::drawing_sheet::SheetSize;
 use super::drawn::{DrawnLabels, DrawnShapes};
 use super::live::live;
-use crate::workbench::{Shown, Workbench};
+use crate::workbench::Workbench;
 use leptos::html::Div;
 use leptos::prelude::*;
 use solver::{
-    ComparedLine, Drawing, Laid, LengthUnit, Part, Problem, ProjectDraft, Verdict, compare,
-    draw_pair, lay_out,
+    ComparedLine, Drawing, Laid, Layout, LayoutParts, LengthUnit, Part, Problem, ProjectDraft,
+    Verdict, compare, draw_pair, lay_out,
 };
 
 /// What the two are called, first the one that was set aside.
 const NAMES: [&str; 2] = ["Set aside", "On the drawing"];
 
 /// What was set aside, as it is laid out, or what stands in its way.
-type Kept = Option<Result<Shown, Vec<Problem>>>;
+type Kept = Option<Result<(LayoutParts, Layout), Vec<Problem>>>;
 
 /// Two layouts side by side.
 #[component]
@@ -24,10 +24,9 @@ pub(crate) fn Comparison() -> impl IntoView {
     let aside = Memo::new(move |_| bench.project().read().set_aside.clone());
     let kept: Memo<Kept> = Memo::new(move |_| {
         let draft = aside.get()?;
-        Some(draft.check_layout().map(|parts| Shown {
-            layout: lay_out(&parts.setup()),
-            parts,
-            stale: false,
+        Some(draft.check_layout().map(|parts| {
+            let layout = lay_out(&parts.setup());
+            (parts, layout)
         }))
     });
     let nothing_laid = Memo::new(move |_| {
@@ -110,10 +109,10 @@ fn with_both<T>(
 ) -> Option<T> {
     let kept = kept.read();
     let shown = bench.layout().read();
-    let (Some(Ok(first)), Some(second)) = (kept.as_ref(), shown.as_ref()) else {
+    let (Some(Ok((parts, layout))), Some(second)) = (kept.as_ref(), shown.as_ref()) else {
         return None;
     };
-    Some(read(first.laid(), second.laid()))
+    Some(read(Laid { parts, layout }, second.laid()))
 }
 
 /// Both sandwiches at one scale.

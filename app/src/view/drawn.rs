@@ -5,7 +5,7 @@ use super::keyed::keyed;
 use super::live::live;
 use super::wood_balance::Lit;
 use leptos::prelude::*;
-use solver::{Dimension, Drawing, Edge, Label, Size, Style, WoodClass};
+use solver::{Dimension, Drawing, Edge, Grade, Label, Size, Style, WoodClass};
 
 /// The paths of a drawing, in the order they are painted.
 #[component]
@@ -195,11 +195,21 @@ const fn style_name(style: Style) -> &'static str {
         Style::BottomHalf => "half bottom",
         Style::Pencil => "pencil",
         Style::Clash => "pencil clash",
+        Style::Graded(grade) => match grade {
+            Grade::Sound => "pencil",
+            Grade::Fair => "pencil fair",
+            Grade::Poor => "pencil poor",
+        },
         Style::Coat => "coat",
         Style::Groove => "groove",
         Style::Lead => "lead",
         Style::Seam => "seam",
         Style::Centre => "centre",
+        Style::Detail => "detail",
+        Style::Limit => "limit",
+        Style::CentredLead => "centred-lead",
+        Style::StrayLead => "stray-lead",
+        Style::ScaleBar => "scale-bar",
         Style::Break => "break",
         Style::OutOfReach => "out-of-reach",
     }

@@ -74,7 +74,10 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
                 <Slats/>
                 <Machining/>
             </aside>
-            <div class="results">
+            <div class="results" class:stale=stale>
+                <p class="before" hidden=move || !stale.get()>
+                    "What stands behind a dotted line is from before the last change; something is to be mended."
+                </p>
                 <Checks/>
                 <GrooveTable/>
                 <WoodBalanceTable lit/>

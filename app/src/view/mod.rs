@@ -3,6 +3,7 @@
 
 mod accuracy_form;
 mod barrel_place;
+mod chart;
 mod checks;
 mod comparison;
 mod conditions;
@@ -14,11 +15,13 @@ mod error_table;
 mod file_menu;
 mod good_count;
 mod good_curve;
+mod good_map;
 mod groove_table;
 mod integrals;
 mod keyed;
 mod layout_place;
 mod live;
+mod measured_slats;
 mod number_field;
 mod order_table;
 mod path_field;

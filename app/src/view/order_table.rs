@@ -35,6 +35,7 @@ pub(crate) fn OrderTable() -> impl IntoView {
                 <table class="entry">
                     <thead>
                         <tr>
+                            <th scope="col" class="figure">"Order"</th>
                             <th scope="col">"Pencil"</th>
                             <th scope="col" class="figure">"Ordered, gross of 144"</th>
                             <th scope="col"><span class="unseen">"Change the list"</span></th>
@@ -82,6 +83,7 @@ fn OrderRow(at: usize) -> impl IntoView {
     };
     view! {
         <tr>
+            <th scope="row" class="figure">{at + 1}</th>
             <td><select aria-label=format!("Pencil of order {}", at + 1) on:change=pick>{live(options)}</select></td>
             <td>
                 <NumberField

@@ -8,6 +8,9 @@ use solver::{Problem, ProjectDraft};
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
+/// Lines that are shown at once; what is mended makes room for others.
+const MOST_LINES: usize = 50;
+
 /// A list of everything to mend in the project; nothing when all is well.
 #[component]
 pub(crate) fn ProblemList() -> impl IntoView {
@@ -24,6 +27,7 @@ pub(crate) fn ProblemList() -> impl IntoView {
             .problems()
             .get()
             .into_iter()
+            .take(MOST_LINES)
             .map(|problem| {
                 let message = problem.problem.message(unit);
                 let whose = owner(&problem, &project);
@@ -36,6 +40,9 @@ pub(crate) fn ProblemList() -> impl IntoView {
         <section class="problems" aria-labelledby="problems-title" hidden=move || !any()>
             <h2 id="problems-title">{live(title)}</h2>
             <ul>{live(rows)}</ul>
+            <p hidden=move || bench.problems().read().len() <= MOST_LINES>
+                "The first "{MOST_LINES}" are listed; mend them to see the others."
+            </p>
         </section>
     }
 }

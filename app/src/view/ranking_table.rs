@@ -7,6 +7,9 @@ use crate::workbench::{JobState, Jobs, Workbench};
 use leptos::prelude::*;
 use solver::{Id, Way, figure};
 
+/// Rows that are shown: the best.
+const MOST_ROWS: usize = 100;
+
 /// The ranked stocks; a row can be laid on the drawing.
 #[component]
 pub(crate) fn RankingTable() -> impl IntoView {
@@ -57,9 +60,14 @@ fn Rows(ranking: Ranking) -> impl IntoView {
     if ranking.rows.is_empty() && ranking.left_out.is_empty() {
         return view! { <p class="empty">"There are no slat stocks yet. Add one under “Timber and orders”."</p> }.into_any();
     }
+    let more = ranking.rows.len().saturating_sub(MOST_ROWS) as u64;
+    let more = (more > 0).then(|| {
+        view! { <p class="empty">{figure::count(more)}" more are not shown."</p> }
+    });
     let rows = ranking
         .rows
         .into_iter()
+        .take(MOST_ROWS)
         .map(|row| {
             let (slat, way) = (Id(row.slat), way_of(row.way));
             let laid = Memo::new(move |_| {
@@ -78,12 +86,6 @@ fn Rows(ranking: Ranking) -> impl IntoView {
             view! {
                 <tr class:chosen=move || laid.get() class:failed=row.failing.is_some()>
                     <th scope="row">{row.slat_name.clone()}</th>
-                    <td>{way.label()}</td>
-                    <td class="figure strong">{row.pencils}</td>
-                    {match reason {
-                        Some(reason) => view! { <td colspan="3" class="reason">{reason}</td> }.into_any(),
-                        None => view! { <Needs row=row.clone() unit/> }.into_any(),
-                    }}
                     <td class="tools">
                         {live(move || if laid.get() {
                             view! { <span class="here">"On the drawing"</span> }.into_any()
@@ -91,6 +93,12 @@ fn Rows(ranking: Ranking) -> impl IntoView {
                             view! { <button type="button" on:click=lay>"Lay out"</button> }.into_any()
                         })}
                     </td>
+                    <td>{way.label()}</td>
+                    <td class="figure strong">{row.pencils}</td>
+                    {match reason {
+                        Some(reason) => view! { <td colspan="3" class="reason">{reason}</td> }.into_any(),
+                        None => view! { <Needs row=row.clone() unit/> }.into_any(),
+                    }}
                 </tr>
             }
         })
@@ -106,17 +114,18 @@ fn Rows(ranking: Ranking) -> impl IntoView {
                 <thead>
                     <tr>
                         <th scope="col">"Stock"</th>
+                        <th scope="col"><span class="unseen">"Lay out"</span></th>
                         <th scope="col">"Lies"</th>
                         <th scope="col" class="figure">"Pencils"</th>
                         <th scope="col" class="figure">"Wood a gross, " {live(move || unit.get().volume_label())}</th>
                         <th scope="col" class="figure">"Slats a gross"</th>
                         <th scope="col" class="figure">"Price a gross"</th>
-                        <th scope="col"><span class="unseen">"Lay out"</span></th>
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>
             </table>
         </div>
+        {more}
         <ul class="left-out">{left_out}</ul>
     }
     .into_any()

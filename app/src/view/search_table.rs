@@ -158,10 +158,13 @@ fn Rows(searched: Searched) -> impl IntoView {
                     *by = column;
                 });
             };
+            let tools = (column == Column::Slats)
+                .then(|| view! { <th scope="col"><span class="unseen">"Lay out"</span></th> });
             view! {
                 <th scope="col" class:figure=column.is_figure() aria-sort=order>
                     <button type="button" class="link" on:click=sort>{live(move || column.label(unit.get()))}</button>
                 </th>
+                {tools}
             }
         })
         .collect_view();
@@ -189,7 +192,7 @@ fn Rows(searched: Searched) -> impl IntoView {
         <p class="proof proved">{proved}</p>
         <div class="scroll" tabindex="0" role="group" aria-label="Layouts found">
             <table>
-                <thead><tr>{heads}<th scope="col"><span class="unseen">"Lay out"</span></th></tr></thead>
+                <thead><tr>{heads}</tr></thead>
                 <tbody>{live(body)}</tbody>
             </table>
         </div>
@@ -224,6 +227,13 @@ fn Found(row: FoundRow) -> impl IntoView {
     view! {
         <tr class:chosen=laid>
             <th scope="row">{slats(&row)}</th>
+            <td class="tools">
+                {live(move || if laid.get() {
+                    view! { <span class="here">"On the drawing"</span> }.into_any()
+                } else {
+                    view! { <button type="button" on:click=lay>"Lay out"</button> }.into_any()
+                })}
+            </td>
             <td>{cutters(&row)}</td>
             <td>{lies}</td>
             <td class="figure" title=full(row.axis_height_mm)>{length(row.axis_height_mm)}</td>
@@ -233,13 +243,6 @@ fn Found(row: FoundRow) -> impl IntoView {
             <td class="figure">{live(move || figure::volume(row.wood_per_gross_mm3, unit.get()))}</td>
             <td class="figure">{figure::money_rounded(row.money_per_gross)}</td>
             <td>{goals.join(", ")}</td>
-            <td class="tools">
-                {live(move || if laid.get() {
-                    view! { <span class="here">"On the drawing"</span> }.into_any()
-                } else {
-                    view! { <button type="button" on:click=lay>"Lay out"</button> }.into_any()
-                })}
-            </td>
         </tr>
     }
 }

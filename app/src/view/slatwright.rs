@@ -10,7 +10,7 @@ use super::timber_place::TimberPlace;
 use super::tolerance_place::TolerancePlace;
 use crate::offline::{self, Update};
 use crate::store::{Keeping, SaveState};
-use crate::workbench::{Dice, Jobs, Memory, Searches, Workbench};
+use crate::workbench::{Delivery, Dice, Jobs, Memory, Searches, Workbench};
 use crate::{demo, download, preference};
 use leptos::ev;
 use leptos::prelude::*;
@@ -28,6 +28,7 @@ pub fn Slatwright() -> impl IntoView {
     provide_context(Jobs::start(bench));
     provide_context(Searches::start(bench));
     provide_context(Dice::start(bench));
+    provide_context(Delivery::new(bench));
     let update = offline::start();
 
     Effect::new(move |_| preference::keep_unit(bench.unit.get()));

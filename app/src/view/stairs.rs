@@ -100,7 +100,16 @@ fn stock_widths(project: &ProjectDraft) -> Vec<(Length, String)> {
     stocks
         .filter_map(|(at, entry)| {
             let slat = entry.draft.check().ok()?;
-            Some((slat.width(), named(&entry.draft.name, "Slat", at)))
+            Some((slat.width(), short(&named(&entry.draft.name, "Slat", at))))
         })
         .collect()
+}
+
+/// A name that leaves room for others beside it.
+fn short(name: &str) -> String {
+    const LONGEST: usize = 24;
+    match name.char_indices().nth(LONGEST) {
+        Some((end, _)) => format!("{}…", &name[..end]),
+        None => name.to_owned(),
+    }
 }

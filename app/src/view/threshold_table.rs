@@ -28,10 +28,10 @@ pub(crate) fn ThresholdTable() -> impl IntoView {
                                 <th scope="col">"Input"</th>
                                 <th scope="col" class="figure">"Today, " {live(move || unit.get().label())}</th>
                                 <th scope="col" class="figure">"Changes at, " {live(move || unit.get().label())}</th>
+                                <th scope="col"><span class="unseen">"Put it in"</span></th>
                                 <th scope="col">"What happens"</th>
                                 <th scope="col" class="figure">"Saved a gross"</th>
                                 <th scope="col" class="figure">"Saved a year"</th>
-                                <th scope="col"><span class="unseen">"Put it in"</span></th>
                             </tr>
                         </thead>
                         <tbody>{rows}</tbody>
@@ -97,10 +97,10 @@ fn Line(input: InputAddress, today: f64, line: ChangeLine) -> impl IntoView {
                 <span class="here">{direction}" "</span>
                 {live(move || figure::length(value, unit.get()))}
             </td>
+            <td class="tools"><button type="button" aria-label=spoken on:click=put>"Put in"</button></td>
             <td>{effect(&line)}</td>
             <td class="figure">{money(line.saved_per_gross)}</td>
             <td class="figure">{money(line.saved_per_year)}</td>
-            <td class="tools"><button type="button" aria-label=spoken on:click=put>"Put in"</button></td>
         </tr>
     }
 }

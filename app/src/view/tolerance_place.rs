@@ -4,7 +4,9 @@ use super::accuracy_form::AccuracyForm;
 use super::error_table::ErrorTable;
 use super::good_count::{DiceControls, Faults, GoodVerdict, Positions};
 use super::good_curve::GoodCurves;
+use super::good_map::{GoodColumns, GoodMap, Scatter};
 use super::integrals::Integrals;
+use super::measured_slats::MeasuredSlats;
 use super::problem_list::ProblemList;
 use leptos::prelude::*;
 
@@ -16,6 +18,7 @@ pub(crate) fn TolerancePlace() -> impl IntoView {
             <section class="board" aria-label="Good pencils of a sandwich">
                 <GoodVerdict/>
                 <DiceControls/>
+                <GoodMap/>
             </section>
             <aside class="column" aria-label="Inputs">
                 <ProblemList/>
@@ -24,9 +27,12 @@ pub(crate) fn TolerancePlace() -> impl IntoView {
             <div class="results">
                 <Faults/>
                 <Positions/>
+                <GoodColumns/>
+                <Scatter/>
                 <ErrorTable/>
                 <GoodCurves/>
                 <Integrals/>
+                <MeasuredSlats/>
             </div>
         </div>
     }

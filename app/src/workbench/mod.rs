@@ -1,5 +1,6 @@
 //! What the page works on: the project with its history, the unit shown, the place looked at.
 
+mod delivery;
 mod dice;
 mod history;
 mod jobs;
@@ -11,6 +12,7 @@ mod searches;
 mod slot;
 mod table;
 
+pub use delivery::{Delivery, Measured, limits, stock, use_measured};
 pub use dice::{Count, Dice};
 pub use history::History;
 pub use jobs::{JobState, Jobs};
@@ -34,6 +36,8 @@ use std::collections::HashMap;
 #[derive(Clone, Copy)]
 pub struct Workbench {
     project: RwSignal<ProjectDraft>,
+    /// How many projects were put on the bench.
+    put: RwSignal<u32>,
     history: RwSignal<History<ProjectDraft, Slot>>,
     /// The unit in which lengths are shown and bare numbers are read.
     pub unit: RwSignal<LengthUnit>,
@@ -60,6 +64,8 @@ pub struct Shown {
     pub layout: Layout,
     /// Whether the project has gone on to something that cannot be laid out.
     pub stale: bool,
+    /// Which of the projects that were put on the bench it is of.
+    put: u32,
 }
 
 impl Shown {
@@ -77,24 +83,25 @@ impl Workbench {
     /// A workbench with a project on it.
     #[must_use]
     pub fn new(project: ProjectDraft, unit: LengthUnit) -> Self {
-        let project = RwSignal::new(project);
-        let layout =
-            Memo::new(
-                move |last: Option<&Option<Shown>>| match project.read().check_layout() {
-                    Ok(parts) => {
-                        let layout = lay_out(&parts.setup());
-                        Some(Shown {
-                            parts,
-                            layout,
-                            stale: false,
-                        })
-                    }
-                    Err(_) => last.cloned().flatten().map(|last| Shown {
+        let (project, put) = (RwSignal::new(project), RwSignal::new(0));
+        let layout = Memo::new(move |last: Option<&Option<Shown>>| {
+            let put = put.get();
+            match project.read().check_layout() {
+                Ok(parts) => Some(Shown {
+                    layout: lay_out(&parts.setup()),
+                    parts,
+                    stale: false,
+                    put,
+                }),
+                // What was shown of another project says nothing of this one.
+                Err(_) => (last.cloned().flatten())
+                    .filter(|last| last.put == put)
+                    .map(|last| Shown {
                         stale: true,
                         ..last
                     }),
-                },
-            );
+            }
+        });
         let problems = Memo::new(move |_| project.read().check().err().unwrap_or_default());
         // Set only when it changes. A memo would have every field of the page ask at every step
         // of a drag whether it is still well, several times over.
@@ -107,6 +114,7 @@ impl Workbench {
         });
         Self {
             project,
+            put,
             history: RwSignal::new(History::default()),
             unit: RwSignal::new(unit),
             place: RwSignal::new(Place::from_address()),
@@ -227,16 +235,18 @@ impl Workbench {
     /// Puts another project on the bench; the one that lay there can be brought back by undo.
     pub fn replace(&self, project: ProjectDraft) {
         self.note(None);
+        self.put.update(|put| *put += 1);
         self.project.set(project);
     }
 
     /// Puts the project on the bench with which work begins; there is nothing to undo before it.
     pub fn start_with(&self, project: ProjectDraft) {
         self.history.set(History::default());
+        self.put.update(|put| *put += 1);
         self.project.set(project);
     }
 
-    /// Tells what has just happened.
+    /// Tells what has just happened; the next step, forth or back, ends it.
     pub fn tell(&self, notice: &str) {
         self.notice.set(Some(notice.to_owned()));
     }
@@ -278,11 +288,15 @@ impl Workbench {
             .try_update(|history| step(history, &present))
             .flatten();
         if let Some(state) = state {
+            self.notice.set(None);
             self.project.set(state);
         }
     }
 
     fn note(&self, mark: Option<Slot>) {
+        if self.notice.read_untracked().is_some() {
+            self.notice.set(None);
+        }
         let present = self.project.get_untracked();
         self.history
             .update(|history| history.before(&present, mark));

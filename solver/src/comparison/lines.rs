@@ -178,8 +178,8 @@ impl<'a> Table<'a> {
             let spacing = match rules(laid).spacing {
                 PitchRule::Closest => Spacing::Closest,
                 PitchRule::Spread => Spacing::Spread,
-                PitchRule::Given(_) if laid.parts.cutter_set.is_some() => Spacing::Set,
                 PitchRule::Given(_) => Spacing::Given,
+                PitchRule::OfSet(_) => Spacing::Set,
             };
             Some(Value::Words(spacing.label().to_owned()))
         });

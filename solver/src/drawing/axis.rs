@@ -1,6 +1,5 @@
 //! The axes of a chart: where a value lies, and which values have a tick.
 
-#[cfg(test)]
 use super::{Area, Label};
 use crate::figure;
 use crate::unit::LengthUnit;
@@ -32,41 +31,57 @@ impl Axis {
     /// The lengths that have a tick, mm, with their numbers, as close as these find room.
     pub(super) fn lengths(&self, unit: LengthUnit) -> Vec<(f64, String)> {
         let millimetres = unit.millimetres();
-        let pixels = (self.end - self.start) / (self.to - self.from) * millimetres;
-        let (from, to) = (self.from / millimetres, self.to / millimetres);
-        let fits = |&(step, decimals): &(f64, usize)| {
-            let widest = [from, to].map(|end| text_width(&figure::plain(end, decimals)));
-            step * pixels >= widest[0].max(widest[1]) + 2.0 * GAP
-        };
-        let Some((step, decimals)) = steps(-5).find(fits) else {
+        let ends = [self.from, self.to].map(|end| end / millimetres);
+        self.ticks(millimetres, -5, &|decimals| {
+            let widest = ends.map(|end| text_width(&figure::plain(end, decimals)));
+            widest[0].max(widest[1]) + 2.0 * GAP
+        })
+    }
+
+    /// The numbers that have a level line on an upright axis, as close as they find room.
+    pub(super) fn levels(&self) -> Vec<(f64, String)> {
+        self.ticks(1.0, -5, &|_| LINE)
+    }
+
+    /// The counts that have a level line on an upright axis, as close as they find room.
+    pub(super) fn counts(&self) -> Vec<(f64, String)> {
+        self.ticks(1.0, 0, &|_| LINE)
+    }
+
+    /// The counts that have a tick on a level axis, as close as their numbers find room.
+    pub(super) fn counts_across(&self) -> Vec<(f64, String)> {
+        let room = text_width(&figure::plain(self.to, 0));
+        self.ticks(1.0, 0, &|_| room)
+    }
+
+    /// Ticks at the multiples of a round step, as close as a number of so many decimals finds
+    /// `room`, px. The numbers are those of a unit of a `size`; the step is at least ten to the
+    /// `least_power`.
+    fn ticks(
+        &self,
+        size: f64,
+        least_power: i32,
+        room: &dyn Fn(usize) -> f64,
+    ) -> Vec<(f64, String)> {
+        let pixels = ((self.end - self.start) / (self.to - self.from)).abs() * size;
+        let fits = |&(step, decimals): &(f64, usize)| step * pixels >= room(decimals);
+        let Some((step, decimals)) = steps(least_power).find(fits) else {
             return Vec::new();
         };
-        let least = (from / step).ceil() as i64;
-        let most = (to / step).floor() as i64;
+        let least = (self.from / size / step).ceil() as i64;
+        let most = (self.to / size / step).floor() as i64;
         (least..=most)
             .map(|k| {
                 let value = k as f64 * step;
-                (value * millimetres, figure::plain(value, decimals))
+                (value * size, figure::plain(value, decimals))
             })
-            .collect()
-    }
-
-    /// The counts from 0 that have a level line, as close as their numbers find room.
-    pub(super) fn counts(&self, most: u64) -> Vec<(f64, String)> {
-        let pixels = (self.start - self.end).abs() / (self.to - self.from);
-        let Some((step, _)) = steps(0).find(|(step, _)| step * pixels >= LINE) else {
-            return Vec::new();
-        };
-        let step = step as u64;
-        (0..=most / step)
-            .map(|k| ((k * step) as f64, figure::count(k * step)))
             .collect()
     }
 }
 
 /// Round steps, 1, 2 and 5 times a power of ten from the one given to the twelfth, with the
 /// decimals that their multiples need.
-fn steps(least_power: i32) -> impl Iterator<Item = (f64, usize)> {
+pub(super) fn steps(least_power: i32) -> impl Iterator<Item = (f64, usize)> {
     (least_power..=12).flat_map(|power| {
         let ten = (0..power.unsigned_abs()).fold(1.0, |ten, _| ten * 10.0);
         [1.0, 2.0, 5.0].map(|digit| {
@@ -97,8 +112,31 @@ pub(super) fn text_width(text: &str) -> f64 {
     text.chars().map(ems).sum::<f64>() * EM
 }
 
+/// What the axes show: one text over the upright axis, one under the level one, which runs from
+/// `left` to `right` at `bottom`, px.
+pub(super) fn titles(
+    (left, right): (f64, f64),
+    bottom: f64,
+    above: &str,
+    below: String,
+) -> Vec<Label> {
+    let above = Label {
+        x: GAP + text_width(above) / 2.0,
+        y: GAP + LINE / 2.0,
+        text: above.to_owned(),
+    };
+    let below = Label {
+        x: f64::midpoint(left, right),
+        y: bottom + 2.0 * LINE + GAP,
+        text: below,
+    };
+    vec![above, below]
+}
+
+/// Height under a level axis with its numbers and its title, px.
+pub(super) const UNDER_AXIS: f64 = 2.5 * LINE + 2.0 * GAP;
+
 /// The box of a label, px.
-#[cfg(test)]
 pub(super) fn area(label: &Label) -> Area {
     let width = text_width(&label.text);
     Area {
@@ -107,4 +145,40 @@ pub(super) fn area(label: &Label) -> Area {
         width,
         height: LINE,
     }
+}
+
+/// Labels without those that would crowd: each in its order is kept where it covers neither one
+/// kept before nor what is `taken` already.
+pub(super) fn thinned(labels: Vec<Label>, order: &[usize], taken: &[Area]) -> Vec<Label> {
+    let mut taken = taken.to_vec();
+    let mut kept = vec![false; labels.len()];
+    for &k in order {
+        let (Some(label), Some(kept)) = (labels.get(k), kept.get_mut(k)) else {
+            continue;
+        };
+        let area = area(label);
+        if !*kept && !taken.iter().any(|other| other.overlaps(&area)) {
+            *kept = true;
+            taken.push(area);
+        }
+    }
+    let labels = labels.into_iter().zip(kept);
+    labels
+        .filter_map(|(label, kept)| kept.then_some(label))
+        .collect()
+}
+
+/// An order in which labels of one row at equal distances are dropped evenly: some first, then
+/// those in round steps of their number that find room.
+pub(super) fn evenly(labels: &[Label], first: &[usize]) -> Vec<usize> {
+    let distance = match labels {
+        [one, other, ..] => other.x - one.x,
+        _ => f64::INFINITY,
+    };
+    let widths = labels.iter().map(|label| text_width(&label.text));
+    let widest = widths.fold(0.0, f64::max);
+    let step = steps(0).find(|(step, _)| step * distance >= widest);
+    let step = step.map_or(usize::MAX, |(step, _)| step as usize);
+    let in_step = (0..labels.len()).filter(|k| (k + 1).is_multiple_of(step));
+    first.iter().copied().chain(in_step).collect()
 }

@@ -5,7 +5,8 @@
 //! the right of their poles never stand in each other's way from the right to the left, but the
 //! last ones may run off the sheet. So a few orders are tried, and the best one is kept.
 
-use super::axis::{GAP, text_width};
+use super::Label;
+use super::axis::{GAP, LINE, text_width};
 
 /// Rows of names over a chart.
 const MOST_ROWS: usize = 6;
@@ -18,14 +19,18 @@ const SHORTEST: f64 = 40.0;
 
 /// A name in its place.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Flag {
+struct Flag {
     /// Its row, from 0 next to the chart.
-    pub(super) row: usize,
+    row: usize,
     /// Where it begins and ends, px.
-    pub(super) span: (f64, f64),
+    span: (f64, f64),
     /// The name, or as much of it as there is room for.
-    pub(super) text: String,
+    text: String,
 }
+
+/// The upper end of each pole, px down the sheet, and the name there; nothing for a name that
+/// finds no place.
+type Raised = Vec<(f64, Option<Label>)>;
 
 /// The side of its pole on which a name stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,10 +43,34 @@ enum Side {
 #[derive(Debug, Default)]
 struct Placed(Vec<(f64, Flag)>);
 
+/// Names over a chart on a sheet of a width, in as many rows as needed under the title of its
+/// upright axis. Returns where the chart begins, px down the sheet, and the names.
+///
+/// `poles` are the places of the poles, px, from left to right, each with its name.
+pub(super) fn raise(poles: &[(f64, String)], width: f64) -> (f64, Raised) {
+    let flags = arrange(poles, (GAP / 2.0, width - GAP / 2.0));
+    let rows = flags.iter().flatten().map(|flag| flag.row + 1).max();
+    // The number of the highest level stands half over the chart.
+    let top = GAP + LINE + rows.unwrap_or(0) as f64 * LINE + LINE / 2.0 + GAP;
+    let raised = |flag: Option<Flag>| {
+        flag.map_or((top, None), |flag| {
+            let y = top - LINE / 2.0 - GAP - (flag.row as f64 + 0.5) * LINE;
+            let label = Label {
+                x: f64::midpoint(flag.span.0, flag.span.1),
+                y,
+                text: flag.text,
+            };
+            // A pole ends a little under the upper edge of its name.
+            (y - LINE / 2.0 + 2.0, Some(label))
+        })
+    };
+    (top, flags.into_iter().map(raised).collect())
+}
+
 /// Finds places for names between two limits, px; nothing for a name that finds none.
 ///
 /// `poles` are the places of the poles, px, from left to right, each with its name.
-pub(super) fn arrange(poles: &[(f64, String)], limits: (f64, f64)) -> Vec<Option<Flag>> {
+fn arrange(poles: &[(f64, String)], limits: (f64, f64)) -> Vec<Option<Flag>> {
     let either = [
         vec![Side::Right, Side::Left],
         vec![Side::Left, Side::Right],

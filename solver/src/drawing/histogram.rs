@@ -3,7 +3,7 @@
 #[cfg(test)]
 mod tests;
 
-use super::axis::{Axis, GAP, LINE, TICK, text_width, within};
+use super::axis::{Axis, GAP, LINE, TICK, UNDER_AXIS, text_width, titles, within};
 use super::flags;
 use super::path::Path;
 use super::{Label, Sheet};
@@ -133,9 +133,7 @@ pub fn draw_histogram(
             (across.at(length), text)
         })
         .collect();
-    let flags = flags::arrange(&poles, (GAP / 2.0, sheet.width - GAP / 2.0));
-    let rows = flags.iter().flatten().map(|flag| flag.row + 1).max();
-    let top = GAP + LINE + rows.unwrap_or(0) as f64 * LINE + LINE / 2.0 + GAP;
+    let (top, flags) = flags::raise(&poles, sheet.width);
     let bottom = top + (sheet.width * 0.4).clamp(HEIGHTS.0, HEIGHTS.1);
     let up = Axis {
         from: 0.0,
@@ -147,25 +145,16 @@ pub fn draw_histogram(
         .iter()
         .zip(&poles)
         .zip(flags)
-        .map(|((&(side, _), (x, _)), flag)| {
-            let middle = |row: usize| top - LINE / 2.0 - GAP - (row as f64 + 0.5) * LINE;
-            let tip = flag
-                .as_ref()
-                .map_or(top, |flag| middle(flag.row) - LINE / 2.0 + 2.0);
-            LimitLine {
-                side,
-                line: Path::new().run(&[(*x, bottom), (*x, tip)]).done(),
-                label: flag.map(|flag| Label {
-                    x: f64::midpoint(flag.span.0, flag.span.1),
-                    y: middle(flag.row),
-                    text: flag.text,
-                }),
-            }
+        .map(|((&(side, _), (x, _)), (tip, label))| LimitLine {
+            side,
+            line: Path::new().run(&[(*x, bottom), (*x, tip)]).done(),
+            label,
         })
         .collect();
 
     let span = (across.start, across.end);
-    let mut labels = titles(span, bottom, size, sheet.unit);
+    let measured = format!("{size}, {}", sheet.unit.label());
+    let mut labels = titles(span, bottom, "Measurements", measured);
     let mut axes = Path::new().run(&[(span.0, top), (span.0, bottom), (span.1, bottom)]);
     for (length, text) in across.lengths(sheet.unit) {
         let x = across.at(length);
@@ -179,7 +168,7 @@ pub fn draw_histogram(
         }
     }
     let mut grid = Path::new();
-    for (count, text) in up.counts(most as u64) {
+    for (count, text) in up.counts() {
         let y = up.at(count);
         grid = grid.run(&[(span.0, y), (span.1, y)]);
         let x = span.0 - GAP - text_width(&text) / 2.0;
@@ -187,7 +176,7 @@ pub fn draw_histogram(
     }
     HistogramChart {
         width: sheet.width,
-        height: bottom + 2.5 * LINE + 2.0 * GAP,
+        height: bottom + UNDER_AXIS,
         grid: grid.done(),
         axes: axes.done(),
         bars: bars(&classes, &across, &up),
@@ -228,22 +217,6 @@ fn drawn(classes: &Histogram, agreed: &[(LimitSide, Length)]) -> (f64, f64) {
     let least = LEAST_RANGE.max(from.abs().max(to.abs()) * 1e-9);
     let margin = ((least - (to - from)) / 2.0).max(0.0) + (to - from) * 0.02;
     (from - margin, to + margin)
-}
-
-/// What the axes show: the measurements over the upright one, the size under the level one.
-fn titles((left, right): (f64, f64), bottom: f64, size: &str, unit: LengthUnit) -> Vec<Label> {
-    let measurements = "Measurements".to_owned();
-    let above = Label {
-        x: GAP + text_width(&measurements) / 2.0,
-        y: GAP + LINE / 2.0,
-        text: measurements,
-    };
-    let below = Label {
-        x: f64::midpoint(left, right),
-        y: bottom + 2.0 * LINE + GAP,
-        text: format!("{size}, {}", unit.label()),
-    };
-    vec![above, below]
 }
 
 fn bars(classes: &Histogram, across: &Axis, up: &Axis) -> String {

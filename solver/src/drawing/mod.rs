@@ -7,21 +7,29 @@
 
 mod axis;
 mod barrel;
+mod columns;
+mod curve;
 mod describe;
 mod flags;
+mod grade;
 mod handle;
 mod histogram;
 mod path;
 mod placement;
 mod sandwich;
+mod scatter;
 mod stairs;
 #[cfg(test)]
 mod tests;
 
 pub use barrel::draw_barrel;
+pub use columns::{ColumnChart, draw_columns};
+pub use curve::{CurveChart, Pick, PickMark, draw_curve};
+pub use grade::Grade;
 pub use handle::{Grip, Handle, Stride};
 pub use histogram::{HistogramChart, LimitLine, LimitSide, draw_histogram};
-pub use sandwich::{draw_pair, draw_sandwich};
+pub use sandwich::{draw_good_map, draw_pair, draw_sandwich};
+pub use scatter::draw_scatter;
 pub use stairs::{Chart, Marker, draw_stairs};
 
 use crate::layout::WoodClass;
@@ -102,6 +110,8 @@ pub enum Style {
     Pencil,
     /// The outline of a pencil that the slats cannot give.
     Clash,
+    /// The outline of a pencil with the mark of how many are good at its place.
+    Graded(Grade),
     /// The outline over the coat.
     Coat,
     /// The groove.
@@ -112,6 +122,16 @@ pub enum Style {
     Seam,
     /// A centre line.
     Centre,
+    /// The circle of an enlarged detail, and its lines to the place it shows.
+    Detail,
+    /// How far a lead may lie off centre.
+    Limit,
+    /// Places of leads within that limit.
+    CentredLead,
+    /// Places of leads beyond it.
+    StrayLead,
+    /// A length to measure by.
+    ScaleBar,
     /// The end of a partial view.
     Break,
     /// What no level head reaches, or where a cutter flank rubs more than is allowed.

@@ -1,8 +1,11 @@
 //! The cross-section of a sandwich with its pencils, and an enlarged detail at the datum edge.
 
+mod good_map;
 mod painting;
 mod pair;
+mod room;
 
+pub use good_map::draw_good_map;
 pub use pair::draw_pair;
 
 use super::barrel::{corner_spots, lead_spots};

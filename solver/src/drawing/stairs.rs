@@ -3,7 +3,7 @@
 #[cfg(test)]
 mod tests;
 
-use super::axis::{Axis, GAP, LINE, TICK, text_width, within};
+use super::axis::{Axis, GAP, LINE, TICK, UNDER_AXIS, text_width, titles, within};
 use super::flags;
 use super::path::Path;
 use super::{Label, Sheet};
@@ -81,8 +81,11 @@ pub fn draw_stairs(
     let range = drawn(range);
     let most = steps.iter().map(|step| step.pencils).max().unwrap_or(0);
     let most = most.max(1);
-    let left = GAP + text_width(&figure::count(u64::from(most))) + GAP;
-    let right = sheet.width - GAP - text_width(&figure::length(range.1, sheet.unit)) / 2.0;
+    // Room for the counts beside the upright axis, and for half a width under its foot.
+    let half = |length| text_width(&figure::length(length, sheet.unit)) / 2.0;
+    let counts = text_width(&figure::count(u64::from(most))) + GAP;
+    let left = GAP + counts.max(half(range.0)).max(half(range.1));
+    let right = sheet.width - GAP - half(range.1);
     let across = Axis {
         from: range.0,
         to: range.1,
@@ -99,10 +102,7 @@ pub fn draw_stairs(
             (x, marker.names.join(", "))
         })
         .collect();
-    let flags = flags::arrange(&poles, (GAP / 2.0, sheet.width - GAP / 2.0));
-    let rows = flags.iter().flatten().map(|flag| flag.row + 1).max();
-    // The number of the highest level stands half over the stairs.
-    let top = GAP + LINE + rows.unwrap_or(0) as f64 * LINE + LINE / 2.0 + GAP;
+    let (top, flags) = flags::raise(&poles, sheet.width);
     let bottom = top + (sheet.width * 0.4).clamp(HEIGHTS.0, HEIGHTS.1);
     let up = Axis {
         from: 0.0,
@@ -110,26 +110,18 @@ pub fn draw_stairs(
         start: bottom,
         end: top,
     };
-    for ((marker, (x, _)), flag) in markers.iter_mut().zip(poles).zip(flags) {
-        let middle = |row: usize| top - LINE / 2.0 - GAP - (row as f64 + 0.5) * LINE;
-        // A pole ends a little under the upper edge of its name, or at the stairs without one.
-        let tip = flag
-            .as_ref()
-            .map_or(top, |flag| middle(flag.row) - LINE / 2.0 + 2.0);
+    for ((marker, (x, _)), (tip, label)) in markers.iter_mut().zip(poles).zip(flags) {
         marker.at = (x, up.at(f64::from(marker.pencils)));
         marker.pole = Path::new().run(&[(x, bottom), (x, tip)]).done();
-        marker.label = flag.map(|flag| Label {
-            x: f64::midpoint(flag.span.0, flag.span.1),
-            y: middle(flag.row),
-            text: flag.text,
-        });
+        marker.label = label;
     }
 
     let (mut axes, mut grid) = (
         Path::new().run(&[(left, top), (left, bottom), (right, bottom)]),
         Path::new(),
     );
-    let mut labels = titles((left, right), bottom, sheet.unit);
+    let width = format!("{}, {}", Field::SlatWidth.spec().label, sheet.unit.label());
+    let mut labels = titles((left, right), bottom, "Pencils", width);
     for (value, text) in across.lengths(sheet.unit) {
         let x = across.at(value);
         axes = axes.run(&[(x, bottom), (x, bottom + TICK)]);
@@ -137,7 +129,7 @@ pub fn draw_stairs(
         let y = bottom + LINE + 2.0;
         labels.push(Label { x, y, text });
     }
-    for (value, text) in up.counts(u64::from(most)) {
+    for (value, text) in up.counts() {
         let y = up.at(value);
         if value > 0.0 {
             grid = grid.run(&[(left, y), (right, y)]);
@@ -147,7 +139,7 @@ pub fn draw_stairs(
     }
     Chart {
         width: sheet.width,
-        height: bottom + 2.5 * LINE + 2.0 * GAP,
+        height: bottom + UNDER_AXIS,
         grid: grid.done(),
         axes: axes.done(),
         stairs: tread(steps, &across, &up),
@@ -155,22 +147,6 @@ pub fn draw_stairs(
         description: describe(steps, range, &markers, sheet.unit),
         markers,
     }
-}
-
-/// What the axes show: the pencils over the upright one, the width under the level one.
-fn titles((left, right): (f64, f64), bottom: f64, unit: LengthUnit) -> Vec<Label> {
-    let pencils = "Pencils".to_owned();
-    let above = Label {
-        x: GAP + text_width(&pencils) / 2.0,
-        y: GAP + LINE / 2.0,
-        text: pencils,
-    };
-    let below = Label {
-        x: f64::midpoint(left, right),
-        y: bottom + 2.0 * LINE + GAP,
-        text: format!("{}, {}", Field::SlatWidth.spec().label, unit.label()),
-    };
-    vec![above, below]
 }
 
 /// The stairs as a line: along each step and up or down to the next.

@@ -11,6 +11,7 @@ use crate::shape::Shape as BarrelShape;
 use crate::slat::{Slat, SlatDraft};
 use proptest::prelude::*;
 
+mod good_map;
 mod handles;
 
 fn barrel(shape: BarrelShape, size: f64, corner: f64) -> Option<Barrel> {
@@ -192,7 +193,7 @@ fn driving(setup: &Setup<'_>, across: u32) -> Vec<Size> {
         match setup.rules.spacing {
             crate::rules::PitchRule::Closest => sizes.push(Size::Land),
             crate::rules::PitchRule::Given(_) => sizes.push(Size::Pitch),
-            crate::rules::PitchRule::Spread => {}
+            crate::rules::PitchRule::Spread | crate::rules::PitchRule::OfSet(_) => {}
         }
     }
     sizes

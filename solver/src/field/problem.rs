@@ -86,7 +86,15 @@ impl FieldProblem {
         let label = spec.label;
         let length = |value: Length| figure::length_with_unit(value.in_millimetres(), unit);
         match &self.cause {
-            Cause::Unreadable(problem) => format!("{label} {problem}"),
+            Cause::Unreadable(problem) => match (spec.dimension, problem) {
+                (Dimension::Count, EntryProblem::Empty) => {
+                    format!("{label} needs a whole number, like 10")
+                }
+                (Dimension::Count, EntryProblem::NotANumber) => {
+                    format!("{label} must be a whole number, like 10")
+                }
+                _ => format!("{label} {problem}"),
+            },
             Cause::OutOfRange { found } => {
                 let bound = |value| bound(value, spec.dimension, unit);
                 let suffix = suffix(spec.dimension, unit);

@@ -232,6 +232,26 @@ impl Field {
         Self::OrderGross,
     ];
 
+    /// Whether it is an error of a machine, of which hundredths of a millimetre tell too little.
+    #[must_use]
+    pub const fn is_error(self) -> bool {
+        matches!(
+            self,
+            Self::GroovePosition
+                | Self::ShapingPosition
+                | Self::LeadSpread
+                | Self::GrooveHead
+                | Self::GrooveDepth
+                | Self::WidthSpread
+                | Self::ThicknessSpread
+                | Self::GlueShift
+                | Self::ShapingAcross
+                | Self::ShapingUp
+                | Self::WidthOffset
+                | Self::ThicknessOffset
+        )
+    }
+
     /// What the field may hold. Ranges are common practice with room to spare, no source.
     ///
     /// ```

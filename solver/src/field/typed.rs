@@ -59,6 +59,7 @@ impl Typed {
         match self {
             Self::Text(text) => text.clone(),
             Self::Number(number) => match field.spec().dimension {
+                Dimension::Length if field.is_error() => figure::length_of_error(*number, unit),
                 Dimension::Length => figure::length(*number, unit),
                 Dimension::Money => figure::plain(*number, 2),
                 Dimension::Angle | Dimension::Count | Dimension::Percent | Dimension::Plain => {

@@ -135,7 +135,7 @@ impl Row {
         let closest = pencil + rules.land;
         let pitch = match rules.spacing {
             PitchRule::Closest | PitchRule::Spread => closest,
-            PitchRule::Given(pitch) => pitch,
+            PitchRule::Given(pitch) | PitchRule::OfSet(pitch) => pitch,
         };
         // Where the first and the last groove may lie: the room for gaps between them.
         let room = width - rules.edge * 2.0 - pencil;

@@ -357,7 +357,7 @@ proptest! {
         let pencil = layout.extents().width();
         let count = f64::from(layout.across());
         let pitch = match rules.spacing {
-            PitchRule::Given(pitch) => pitch,
+            PitchRule::Given(pitch) | PitchRule::OfSet(pitch) => pitch,
             _ => pencil + rules.land,
         };
         // The row of n + 1 is wider than the slat less its edges.

@@ -87,14 +87,18 @@ impl Bulged {
             let corner =
                 |degrees| Point::AXIS.towards(direction(degrees + step), self.corner_reach);
             let (before, after) = (corner(-150.0), corner(-30.0));
-            let normal = |corner| Direction::between(centre, corner).unwrap_or(Direction::DOWN);
+            let middle = direction(-90.0 + step);
+            let normal = |corner| Direction::between(centre, corner).unwrap_or(middle);
             let (from, to) = (normal(before), normal(after));
-            segments.push(Segment::Arc(Arc {
-                centre,
-                radius: self.face,
-                from,
-                to,
-            }));
+            // Corners of half the height meet, and the outline is their circle.
+            if self.corner_reach > 0.0 {
+                segments.push(Segment::Arc(Arc {
+                    centre,
+                    radius: self.face,
+                    from,
+                    to,
+                }));
+            }
             if self.corner > 0.0 {
                 let third = Angle::degrees(120.0).direction();
                 segments.push(Segment::Arc(Arc {
@@ -144,10 +148,43 @@ mod tests {
         assert!(miss.abs() < 5e-3, "{miss}");
     }
 
+    #[test]
+    fn corners_that_leave_nothing_of_the_faces_make_the_circle() {
+        // Half the height of 7.6 is 3.8: π·3.8², and π·3.72² under a coat of 0.08. With faces of
+        // 3.8 as well the centres of corners and faces are one.
+        for face in [20.0_f64, 3.8, 3.8 + 1e-13, 1e3] {
+            for corner in [3.8, 3.8 - 1e-13, 3.8 - 1e-9] {
+                let triangle = bulged(7.6, corner, face.max(7.6 - corner));
+                for (inset, radius) in [(0.0, 3.8), (0.08, 3.72)] {
+                    for turn in [0.0, 17.3, 90.0, 211.0] {
+                        let outline = triangle
+                            .inset(Length::millimetres(inset))
+                            .outline(Angle::degrees(turn));
+                        let area = outline.area().in_square_millimetres();
+                        assert!((area - PI * radius * radius).abs() < 1e-6, "{area}");
+                        let girth = outline.perimeter().in_millimetres();
+                        assert!((girth - 2.0 * PI * radius).abs() < 1e-6, "{girth}");
+                        let width = outline.extents().width().in_millimetres();
+                        assert!((width - 2.0 * radius).abs() < 1e-6, "{width}");
+                        assert!(outline.segments().iter().all(|segment| match segment {
+                            Segment::Arc(arc) => arc.sweep() <= PI,
+                            Segment::Line(_) => false,
+                        }));
+                    }
+                }
+            }
+        }
+    }
+
+    /// Shares of a whole, often the whole itself.
+    fn up_to(whole: f64) -> impl Strategy<Value = f64> {
+        prop_oneof![Just(whole), 0.0..whole]
+    }
+
     proptest! {
         #[test]
         fn it_is_as_high_as_a_caliper_reads_and_its_parts_join_smoothly(
-            height in 3.0_f64..20.0, share in 0.0_f64..1.0, more in 0.0_f64..100.0, turn in 0.0_f64..360.0,
+            height in 3.0_f64..20.0, share in up_to(1.0), more in 0.0_f64..100.0, turn in 0.0_f64..360.0,
         ) {
             let corner = height / 2.0 * share;
             let outline = bulged(height, corner, height - corner + more).outline(Angle::ZERO);
@@ -163,7 +200,7 @@ mod tests {
 
         #[test]
         fn rounding_as_large_as_needed_gives_constant_width(
-            height in 3.0_f64..20.0, share in 0.0_f64..0.99, view in 0.0_f64..360.0,
+            height in 3.0_f64..20.0, share in up_to(1.0), view in 0.0_f64..360.0,
         ) {
             let corner = height / 2.0 * share;
             let outline = bulged(height, corner, height - corner).outline(Angle::ZERO);
@@ -174,7 +211,7 @@ mod tests {
 
         #[test]
         fn its_inset_is_the_parallel_one(
-            height in 5.0_f64..20.0, share in 0.0_f64..0.9, more in 0.0_f64..30.0, coat in 0.001_f64..0.5,
+            height in 5.0_f64..20.0, share in up_to(1.0), more in 0.0_f64..30.0, coat in 0.001_f64..0.5,
         ) {
             let corner = height / 2.0 * share;
             let triangle = bulged(height, corner, height - corner + more);

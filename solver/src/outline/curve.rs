@@ -4,17 +4,19 @@
 //! smoothly and keep both tangents (a biarc: K. M. Bolton, “Biarc curves”, Computer-Aided Design
 //! 7, 1975; the joint at equal tangent lengths). Pieces are halved until every arc lies within
 //! [`TOLERANCE`] of the curve, so that whatever is computed of an outline is exact for a curve
-//! that differs from the drawn one by no more than that.
+//! that differs from the drawn one by no more than that. The outline is as wide as 1 here: so
+//! the same arcs are found whatever its size, and it has no jumps where it grows.
 
 use super::Segment;
 use crate::quantity::{Direction, Point, norm};
 use kurbo::{CubicBez, ParamCurve};
 
-/// How far an arc may lie from the curve it stands for, mm: a hundredth of a micrometre.
-pub(super) const TOLERANCE: f64 = 1e-5;
+/// How far an arc may lie from the curve it stands for, as a share of the width of the outline: a
+/// hundredth of a micrometre on 10 mm.
+pub(super) const TOLERANCE: f64 = 1e-6;
 
-/// Pieces shorter than this become lines, mm.
-const SHORTEST: f64 = 1e-7;
+/// Pieces shorter than this become lines, as a share of the width of the outline.
+const SHORTEST: f64 = 1e-8;
 
 /// A curve is halved no more often than this: a cusp would never end.
 const MOST_HALVINGS: u32 = 16;
@@ -22,7 +24,7 @@ const MOST_HALVINGS: u32 = 16;
 /// Points of each piece that are held against the tolerance.
 const PROBES: u32 = 6;
 
-/// Appends a cubic curve as arcs and lines; y up, in mm.
+/// Appends a cubic curve as arcs and lines; y up, the outline as wide as 1.
 pub(super) fn append(curve: &CubicBez, segments: &mut Vec<Segment>) {
     // Between inflections a piece bends one way only.
     let mut from = 0.0;
@@ -36,12 +38,14 @@ pub(super) fn append(curve: &CubicBez, segments: &mut Vec<Segment>) {
 
 fn halve(curve: &CubicBez, halvings: u32, segments: &mut Vec<Segment>) {
     let (from, to) = (point(curve.p0), point(curve.p3));
-    let (first, second) = (curve.p1 - curve.p0, curve.p2 - curve.p0);
-    let reach = norm(first.x, first.y).max(norm(second.x, second.y));
+    let (one, other) = (curve.p1 - curve.p0, curve.p2 - curve.p0);
+    let reach = norm(one.x, one.y).max(norm(other.x, other.y));
     if from.distance(to).in_millimetres() < SHORTEST && (reach < SHORTEST || halvings == 0) {
         return;
     }
-    if let Some(pieces) = biarc(curve)
+    let (first, last) = (tangent_at_start(curve), tangent_at_end(curve));
+    if let (Some(first), Some(last)) = (first, last)
+        && let Some(pieces) = biarc((from, first), (to, last))
         && pieces.iter().all(|piece| follows(piece, curve))
     {
         segments.extend(pieces);
@@ -54,10 +58,12 @@ fn halve(curve: &CubicBez, halvings: u32, segments: &mut Vec<Segment>) {
     }
 }
 
-/// Two arcs from end to end of a curve, keeping its tangents there; none where it is too bent.
-fn biarc(curve: &CubicBez) -> Option<[Segment; 2]> {
-    let (from, to) = (point(curve.p0), point(curve.p3));
-    let (first, last) = (tangent_at_start(curve)?, tangent_at_end(curve)?);
+/// Two arcs from one end of a curve to the other, keeping the tangents there; none where it is
+/// too bent.
+pub(super) fn biarc(
+    (from, first): (Point, Direction),
+    (to, last): (Point, Direction),
+) -> Option<[Segment; 2]> {
     let (x, y) = (to.x - from.x, to.y - from.y);
     let chord = x * x + y * y;
     let along = x * (first.x + last.x) + y * (first.y + last.y);

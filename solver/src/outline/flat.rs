@@ -1,8 +1,7 @@
-//! Flat and oval outlines: wider than high.
+//! Flat outlines: rectangles with rounded corners.
 
-use super::{Arc, Line, Outline, Segment, curve};
+use super::{Arc, Line, Outline, Segment};
 use crate::quantity::{Direction, Length, Point};
-use kurbo::Shape;
 
 impl Outline {
     /// A rectangle with rounded corners, lying flat; corners as large as half its height make
@@ -49,30 +48,6 @@ impl Outline {
         }
         Self { segments }
     }
-
-    /// An ellipse lying flat, as arcs that follow it within a hundredth of a micrometre.
-    ///
-    /// ```
-    /// use solver::{Length, Outline};
-    /// let oval = Outline::oval(Length::millimetres(9.0), Length::millimetres(6.0));
-    /// let area = std::f64::consts::PI * 4.5 * 3.0;
-    /// assert!((oval.area().in_square_millimetres() - area).abs() < 1e-4);
-    /// ```
-    #[must_use]
-    pub fn oval(width: Length, height: Length) -> Self {
-        if width == height {
-            return Self::round(width / 2.0);
-        }
-        let half = (width.in_millimetres() / 2.0, height.in_millimetres() / 2.0);
-        let ellipse = kurbo::Ellipse::new((0.0, 0.0), half, 0.0);
-        let mut segments = Vec::new();
-        for piece in ellipse.to_path(curve::TOLERANCE / 100.0).segments() {
-            if let kurbo::PathSeg::Cubic(cubic) = piece {
-                curve::append(&cubic, &mut segments);
-            }
-        }
-        Self { segments }
-    }
 }
 
 #[cfg(test)]
@@ -110,21 +85,6 @@ mod tests {
             }
             let expected = width * height - (4.0 - PI) * corner * corner;
             prop_assert!((outline.area().in_square_millimetres() - expected).abs() < 1e-9);
-        }
-
-        /// The support of an ellipse is √(a²cos² + b²sin²).
-        #[test]
-        fn an_oval_reaches_as_far_as_the_ellipse(
-            width in 3.0_f64..30.0, share in 0.2_f64..1.0, view in 0.0_f64..360.0,
-        ) {
-            let outline = Outline::oval(Length::millimetres(width), Length::millimetres(width * share));
-            prop_assert!(outline.is_convex());
-            let d = crate::quantity::Angle::degrees(view).direction();
-            let (a, b) = (width / 2.0, width * share / 2.0);
-            let expected = libm::hypot(a * d.x, b * d.y);
-            let found = outline.support(d).in_millimetres();
-            prop_assert!((found - expected).abs() < 2e-5, "{found} {expected}");
-            prop_assert!((outline.area().in_square_millimetres() - PI * a * b).abs() < 2e-5 * width * 3.0);
         }
     }
 }

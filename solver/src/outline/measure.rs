@@ -130,16 +130,7 @@ impl Outline {
                 .distance(segment.start())
                 .min(Point::AXIS.distance(segment.end()));
             match segment {
-                Segment::Line(line) => {
-                    let foot = line.from.along(line.normal);
-                    let along = line.normal.quarter_turn();
-                    let beside = line.from.along(along) <= 0.0 && line.to.along(along) >= 0.0;
-                    if beside {
-                        Length::millimetres(foot)
-                    } else {
-                        ends
-                    }
-                }
+                Segment::Line(line) => foot(line).map_or(ends, Length::millimetres),
                 Segment::Arc(arc) => ends.min(nearest_of_arc(arc)),
             }
         };
@@ -155,19 +146,7 @@ impl Outline {
     /// Where the line lies wholly on one side of the axis, its two ends are given.
     #[must_use]
     pub fn chord(&self, height: Length) -> Option<(Length, Length)> {
-        let level = height.in_millimetres();
-        let mut crossings = Vec::new();
-        for segment in &self.segments {
-            // A joint on the line is a crossing, even where rounding leaves a gap in it.
-            let joint = segment.start();
-            if (joint.y - level).abs() <= Length::SLACK.in_millimetres() {
-                crossings.push(joint.x);
-            }
-            match segment {
-                Segment::Line(line) => crossings.extend(line_crossing(line.from, line.to, level)),
-                Segment::Arc(arc) => crossings.extend(arc_crossings(arc, level)),
-            }
-        }
+        let crossings = self.level_crossings(height);
         let (mut left, mut right) = (f64::NEG_INFINITY, f64::INFINITY);
         let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
         for &x in &crossings {
@@ -185,6 +164,41 @@ impl Outline {
             (least, most)
         };
         (left <= right).then(|| (Length::millimetres(left), Length::millimetres(right)))
+    }
+
+    /// Every x at which the outline meets a level line at `height` above the axis, mm, in the order
+    /// of the segments; a joint may come twice.
+    pub(crate) fn level_crossings(&self, height: Length) -> Vec<f64> {
+        let level = height.in_millimetres();
+        let mut crossings = Vec::new();
+        for segment in &self.segments {
+            // A joint on the line is a crossing, even where rounding leaves a gap in it.
+            let joint = segment.start();
+            if (joint.y - level).abs() <= Length::SLACK.in_millimetres() {
+                crossings.push(joint.x);
+            }
+            match segment {
+                Segment::Line(line) => crossings.extend(line_crossing(line.from, line.to, level)),
+                Segment::Arc(arc) => crossings.extend(arc_crossings(arc, level)),
+            }
+        }
+        crossings
+    }
+
+    /// Every point between which the distance from the lead axis only grows or only falls along
+    /// the outline: the joints, and the points whose normal passes through the axis.
+    pub(crate) fn turning_distances(&self) -> Vec<Point> {
+        let mut points = Vec::with_capacity(2 * self.segments.len());
+        for segment in &self.segments {
+            points.push(segment.start());
+            match segment {
+                Segment::Line(line) => {
+                    points.extend(foot(line).map(|foot| Point::AXIS.towards(line.normal, foot)));
+                }
+                Segment::Arc(arc) => points.extend(level_with_axis(arc)),
+            }
+        }
+        points
     }
 
     /// The directions from the axis in which the outline crosses a circle round it.
@@ -248,22 +262,31 @@ impl Outline {
     }
 }
 
+/// The distance of a side from the axis, mm, where it lies beside it.
+fn foot(line: &Line) -> Option<f64> {
+    let along = line.normal.quarter_turn();
+    let beside = line.from.along(along) <= 0.0 && line.to.along(along) >= 0.0;
+    beside.then(|| line.from.along(line.normal))
+}
+
 /// The nearest of the points of an arc whose normal passes through the axis, beyond everything
 /// where there is none.
 fn nearest_of_arc(arc: &Arc) -> Length {
-    let away = Point::AXIS.distance(arc.centre).in_millimetres();
-    if away == 0.0 {
+    if Direction::between(Point::AXIS, arc.centre).is_none() {
         return Length::millimetres(arc.radius.abs());
     }
-    let outwards = Direction {
-        x: arc.centre.x / away,
-        y: arc.centre.y / away,
-    };
-    [outwards, -outwards]
-        .into_iter()
-        .filter(|normal| arc.faces(*normal))
-        .map(|normal| Point::AXIS.distance(arc.centre.towards(normal, arc.radius)))
+    level_with_axis(arc)
+        .map(|point| Point::AXIS.distance(point))
         .fold(Length::millimetres(f64::INFINITY), Length::min)
+}
+
+/// The points of an arc whose normal passes through the axis; none where all do.
+fn level_with_axis(arc: &Arc) -> impl Iterator<Item = Point> {
+    Direction::between(Point::AXIS, arc.centre)
+        .into_iter()
+        .flat_map(|outwards| [outwards, -outwards])
+        .filter(|normal| arc.faces(*normal))
+        .map(|normal| arc.centre.towards(normal, arc.radius))
 }
 
 /// First moments of area that an arc contributes, from the integrals of the powers of sine and cosine.

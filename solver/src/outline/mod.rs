@@ -8,6 +8,7 @@ mod flat;
 mod hull;
 mod measure;
 mod offset;
+mod oval;
 mod path;
 mod reach;
 mod regular;

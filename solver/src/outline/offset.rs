@@ -7,6 +7,7 @@
 
 use super::{Arc, HAIR, Line, Outline, Segment};
 use crate::quantity::{Direction, Length, Point};
+use cavalier_contours::core::math::Vector2;
 use cavalier_contours::polyline::{
     PlineCreation, PlineIntersect, PlineOffsetOptions, PlineSelfIntersectOptions, PlineSource,
     PlineSourceMut, Polyline,
@@ -15,6 +16,11 @@ use cavalier_contours::polyline::{
 /// Points nearer than this are one to the library, mm: a line that all but touches a circle meets
 /// it in points that rounding moves by the root of what it moves the rest.
 const SAME: f64 = 1e-6;
+
+/// What a millimetre measures to the library. It checks itself to a hundred-thousandth of its
+/// unit, whatever tolerance it is given: [`SAME`] has to be more than that. A power of two, so
+/// that nothing is rounded on the way there and back.
+const UNIT: f64 = 16.0;
 
 /// How far a corner may lie from the circle it is said to lie on, mm.
 const ON_CIRCLE: f64 = 1e-5;
@@ -41,11 +47,11 @@ impl Outline {
             return Some(self.shrunk(distance));
         }
         let options = PlineOffsetOptions {
-            pos_equal_eps: SAME,
-            offset_dist_eps: 10.0 * SAME,
+            pos_equal_eps: SAME * UNIT,
+            offset_dist_eps: 10.0 * SAME * UNIT,
             ..PlineOffsetOptions::new()
         };
-        let inner = polyline(self).parallel_offset_opt(distance.in_millimetres(), &options);
+        let inner = polyline(self).parallel_offset_opt(distance.in_millimetres() * UNIT, &options);
         match inner.as_slice() {
             [inner] => self.take_over(inner, distance).filter(encloses_axis),
             _ => None,
@@ -101,13 +107,7 @@ impl Outline {
             .collect();
         let mut segments = Vec::new();
         for (one, other) in inner.iter_segments() {
-            let (from, to) = (
-                Point { x: one.x, y: one.y },
-                Point {
-                    x: other.x,
-                    y: other.y,
-                },
-            );
+            let (from, to) = (point(one.pos()), point(other.pos()));
             if from.distance(to).in_millimetres() <= 2.0 * SAME {
                 continue;
             }
@@ -153,7 +153,7 @@ impl Outline {
 pub(super) fn crossing(outline: &Outline) -> Option<Point> {
     let mut found = None;
     let options = PlineSelfIntersectOptions {
-        pos_equal_eps: SAME,
+        pos_equal_eps: SAME * UNIT,
         ..PlineSelfIntersectOptions::new()
     };
     polyline(outline).visit_self_intersects_opt(
@@ -162,7 +162,7 @@ pub(super) fn crossing(outline: &Outline) -> Option<Point> {
                 PlineIntersect::Basic(basic) => basic.point,
                 PlineIntersect::Overlapping(overlapping) => overlapping.point1,
             };
-            found.get_or_insert(Point { x: at.x, y: at.y });
+            found.get_or_insert(point(at));
         },
         &options,
     );
@@ -171,7 +171,7 @@ pub(super) fn crossing(outline: &Outline) -> Option<Point> {
 
 /// Whether the lead axis lies inside, and not on the curve.
 pub(super) fn encloses_axis(outline: &Outline) -> bool {
-    let axis = cavalier_contours::core::math::Vector2::new(0.0, 0.0);
+    let axis = Vector2::new(0.0, 0.0);
     outline.least_distance() > Length::millimetres(SAME)
         && polyline(outline).winding_number(axis) > 0
 }
@@ -184,9 +184,17 @@ fn polyline(outline: &Outline) -> Polyline<f64> {
             Segment::Line(line) => (line.from, 0.0),
             Segment::Arc(arc) => (arc.start(), libm::tan(arc.sweep() / 4.0)),
         };
-        polyline.add(start.x, start.y, bulge);
+        polyline.add(start.x * UNIT, start.y * UNIT, bulge);
     }
     polyline
+}
+
+/// A point of the library in millimetres.
+fn point(at: Vector2<f64>) -> Point {
+    Point {
+        x: at.x / UNIT,
+        y: at.y / UNIT,
+    }
 }
 
 #[cfg(test)]
@@ -202,11 +210,46 @@ mod tests {
             let outline = Outline::oval(Length::millimetres(width), Length::millimetres(width * share));
             let distance = Length::millimetres(distance);
             let shrunk = outline.inset(distance).unwrap();
-            let options = PlineOffsetOptions { pos_equal_eps: SAME, ..PlineOffsetOptions::new() };
-            let offset = polyline(&outline).parallel_offset_opt(distance.in_millimetres(), &options);
+            let options = PlineOffsetOptions { pos_equal_eps: SAME * UNIT, ..PlineOffsetOptions::new() };
+            let offset = polyline(&outline).parallel_offset_opt(distance.in_millimetres() * UNIT, &options);
             let found = outline.take_over(&offset[0], distance).unwrap();
             let miss = (shrunk.area() - found.area()).in_square_millimetres();
             prop_assert!(miss.abs() < 1e-4, "{miss}");
+        }
+    }
+
+    /// What is eaten off inwards everywhere comes nearer to the axis by just that.
+    #[track_caller]
+    fn check_bezier(width: f64, coat: f64) {
+        let path = "M0 0 C2 -3 6 -2 8 0 C10 4 7 8 4 7 C1 8 -2 4 0 0 Z";
+        let outline =
+            Outline::from_path(path, Length::millimetres(width), Length::ZERO, Length::ZERO)
+                .unwrap();
+        let coat = Length::millimetres(coat);
+        let inner = outline.inset(coat).unwrap();
+        let miss = (outline.least_distance() - coat - inner.least_distance()).in_millimetres();
+        assert!(miss.abs() < 1e-5, "{miss}");
+        // Steiner's A − P·c + π·c² is the least that can be left of a shape with corners.
+        let least = outline.area().in_square_millimetres()
+            - (outline.perimeter() * coat).in_square_millimetres()
+            + std::f64::consts::PI * coat.in_millimetres() * coat.in_millimetres();
+        let area = inner.area().in_square_millimetres();
+        assert!(least - 1e-4 < area && area < outline.area().in_square_millimetres());
+    }
+
+    #[test]
+    fn a_curve_whose_offset_meets_itself_beside_a_joint_does_not_stop_the_library() {
+        check_bezier(6.0536, 0.47);
+        check_bezier(6.0536, 0.470_001);
+        check_bezier(6.945_848_348_644_54, 0.537_467_340_432_838_3);
+    }
+
+    proptest! {
+        #[test]
+        fn a_curve_with_a_corner_and_a_hollow_is_inset_whatever_its_size(
+            width in 5.0_f64..13.0, coat in 0.001_f64..1.0,
+        ) {
+            check_bezier(width, coat);
         }
     }
 }

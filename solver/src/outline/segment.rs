@@ -2,6 +2,7 @@
 
 use crate::quantity::{Direction, Point, greater, lesser, norm};
 use crate::sequence::in_order;
+use std::f64::consts::{FRAC_PI_2, TAU};
 
 /// One piece of an outline, run through counter-clockwise.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -68,17 +69,19 @@ impl Arc {
         self.radius < 0.0
     }
 
-    /// The angle its normal turns through, in radians: above 0 and up to π, or down to −π
-    /// where it is hollow.
+    /// The angle its normal turns through, in radians: from 0 up to π, or down to −π where it
+    /// is hollow. Where both ends are one it is 0.
     #[must_use]
     pub fn sweep(&self) -> f64 {
         let turn = libm::atan2(self.from.cross(self.to), self.from.dot(self.to));
-        match (self.is_hollow(), turn > 0.0) {
-            (false, true) => turn,
-            (false, false) => turn + std::f64::consts::TAU,
-            (true, _) if turn < 0.0 => turn,
-            (true, _) => turn - std::f64::consts::TAU,
-        }
+        let forward = if self.is_hollow() { -turn } else { turn };
+        // Rounding takes a turn that is all but none below 0, and half a turn below −π.
+        let sweep = if forward < -FRAC_PI_2 {
+            forward + TAU
+        } else {
+            greater(forward, 0.0)
+        };
+        if self.is_hollow() { -sweep } else { sweep }
     }
 
     /// The point halfway along.
@@ -111,7 +114,10 @@ impl Arc {
         } else {
             (self.from, self.to)
         };
-        first.cross(direction) >= HAIR && direction.cross(last) >= HAIR
+        // Where the arc hardly turns, its opposite lies between its ends too, on the far side.
+        first.cross(direction) >= HAIR
+            && direction.cross(last) >= HAIR
+            && direction.dot(first) + direction.dot(last) >= HAIR
     }
 }
 
@@ -296,6 +302,51 @@ impl Segment {
                 centre: shift(arc.centre),
                 ..arc
             }),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Angle;
+    use proptest::prelude::*;
+    use std::f64::consts::PI;
+
+    fn arc(radius: f64, start: f64, sweep: f64) -> Arc {
+        let normal = |degrees: f64| Angle::degrees(degrees).direction();
+        Arc {
+            centre: Point::AXIS,
+            radius,
+            from: normal(start),
+            to: normal(start + sweep * radius.signum()),
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn an_arc_whose_ends_are_one_is_neither_a_whole_turn_nor_seen_from_behind(
+            start in -360.0_f64..360.0, radius in prop_oneof![Just(-2.0), Just(2.0)],
+            sweep in prop_oneof![Just(0.0), Just(1e-14), Just(-1e-14)],
+        ) {
+            let arc = arc(radius, start, sweep);
+            prop_assert!(arc.sweep().abs() < 1e-12, "{}", arc.sweep());
+            prop_assert!(arc.faces(arc.from));
+            prop_assert!(!arc.faces(-arc.from));
+        }
+
+        #[test]
+        fn an_arc_turns_up_to_half_a_turn_and_faces_what_lies_between_its_ends(
+            start in -360.0_f64..360.0, radius in prop_oneof![Just(-2.0), Just(2.0)],
+            sweep in prop_oneof![Just(180.0), 0.001_f64..180.0], share in 0.0_f64..=1.0,
+        ) {
+            let arc = arc(radius, start, sweep);
+            let expected = sweep / 180.0 * PI * radius.signum();
+            prop_assert!((arc.sweep() - expected).abs() < 1e-12, "{}", arc.sweep());
+            let between = start + sweep * share * radius.signum();
+            prop_assert!(arc.faces(Angle::degrees(between).direction()));
+            let behind = start + (sweep / 2.0 + 180.0) * radius.signum();
+            prop_assert!(!arc.faces(Angle::degrees(behind).direction()));
         }
     }
 }

@@ -293,7 +293,7 @@ fn a_cutter_set_gives_its_pitch_and_the_smaller_of_both_limits() {
     let rules = draft.check_rules().unwrap();
     assert_eq!(
         rules.spacing,
-        PitchRule::Given(crate::Length::millimetres(7.5))
+        PitchRule::OfSet(crate::Length::millimetres(7.5))
     );
     assert_eq!(rules.most, Some(10));
     draft.rules.most = Typed::Number(8.0);

@@ -7,11 +7,16 @@
 //! the share of spare width have been taken at their best in closed form (`Room::best`), between
 //! turns at which another corner of the outline comes to the fore or a check flips (`turns::ranges`).
 //!
-//! The axis is searched over |a| ≤ ρ, so that grooves stay open, and only so far from the glue
-//! plane that the seam keeps its least bond width at every turn, |a| ≤ √(D² − (ρ + b)²) with the
-//! nearest distance D of the outline; where even a level axis may leave too little at some turns, it
-//! stays level and those turns are cut out.
+//! The axis is searched over |a| ≤ ρ, so that grooves stay open, as far as the seam keeps its least
+//! bond width (`Heights`). At the usual turns, and on outlines without hollows at the ends of all
+//! ranges, that is every height at which the bond holds. Within a range of turns it is every height
+//! at which the bond holds over the whole range, and the level axis and the height in the rules
+//! wherever they hold. So what is left out are, where the bond is so wide that it decides, heights at
+//! a turn within a range that do not hold at all of its turns; and on outlines with hollows, at other
+//! than usual turns, heights that do not hold at every turn, but for the level one and the one in the
+//! rules. Nothing is worse for asking for any height rather than the one in the rules.
 
+mod heights;
 mod pareto;
 mod room;
 #[cfg(test)]
@@ -26,11 +31,12 @@ use crate::layout::{self, Check, Outcome, Setup, lay_out};
 use crate::quantity::{Angle, Length, Volume, lesser};
 use crate::ranking::GROSS;
 use crate::rules::{PitchRule, Rules};
-use crate::search_rules::{AxisChoice, Pairs, SearchRules, Turns};
+use crate::search_rules::{Pairs, SearchRules, Turns};
 use crate::sequence::in_order;
 use crate::slat::Slat;
-use room::{AxisRange, Lie, Room, SLACK};
-use turns::{Choice, GlueLine, Range, Wants};
+use heights::Heights;
+use room::{Lie, Pitches, Room};
+use turns::{Choice, Range};
 
 /// What is to be laid, and from what may be chosen.
 #[derive(Debug, Clone, Copy)]
@@ -47,7 +53,11 @@ pub struct Question<'a> {
     pub search: &'a SearchRules,
 }
 
-/// What makes one layout better than another; equals go by the order given, then by the order of the lists.
+/// What makes one layout better than another; equals go by the order given, then by the order of the
+/// lists.
+///
+/// Wood and money are equal to the least of all where they exceed it by no more than one part in
+/// 10¹², margins where they miss the widest by no more than [`Length::SLACK`]: rounding makes as much.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Goal {
     /// Most pencils from a sandwich; then least wood, least money, widest margin.
@@ -95,7 +105,7 @@ pub struct Found {
     pub across: u32,
     /// Pencils from one sandwich.
     pub pencils: u32,
-    /// The least margin of edge, land, thicknesses and floors: how far every size may be off at once.
+    /// The least margin of edge, land, thicknesses and floors: by so much each of them may be off.
     pub margin: Length,
     /// Wood bought for a gross of good pencils.
     pub wood: Volume,
@@ -234,7 +244,6 @@ struct Field<'a> {
     /// The same ranges by their least width.
     narrow_first: Vec<Range>,
     groove: Length,
-    axis: AxisRange,
 }
 
 impl<'a> Field<'a> {
@@ -247,39 +256,6 @@ impl<'a> Field<'a> {
         } = *question;
         let wood = barrel.bare(Angle::ZERO);
         let groove = barrel.lead_diameter() / 2.0 + rules.clearance;
-        let nearest = wood.least_distance();
-        let glued = groove + rules.bond;
-        // How far from the glue plane the axis may lie with the bond kept at every turn.
-        let (near, reach) = (nearest.in_millimetres(), glued.in_millimetres());
-        let free = (near * near - reach * reach).max(0.0).sqrt();
-        let held = |height: f64| near >= reach && height.abs() <= free;
-        let most = match search.axis {
-            AxisChoice::Any => free.min(groove.in_millimetres()),
-            AxisChoice::AsInRules => 0.0,
-        };
-        let axis = match search.axis {
-            AxisChoice::Any => AxisRange { least: -most, most },
-            AxisChoice::AsInRules => {
-                let height = rules.axis_height.in_millimetres();
-                AxisRange {
-                    least: height,
-                    most: height,
-                }
-            }
-        };
-        let level = -rules.axis_height;
-        let glue_line = match search.axis {
-            AxisChoice::Any if near >= reach => None,
-            AxisChoice::Any => Some(GlueLine {
-                reach: glued,
-                level: Length::ZERO,
-            }),
-            AxisChoice::AsInRules if held(rules.axis_height.in_millimetres()) => None,
-            AxisChoice::AsInRules => Some(GlueLine {
-                reach: glued,
-                level,
-            }),
-        };
         let usual = barrel.usual_turns();
         let choice = match search.turns {
             Turns::Usual => Choice::These(&usual),
@@ -288,15 +264,13 @@ impl<'a> Field<'a> {
                 usual: &usual,
             },
         };
-        let wants = Wants {
-            relief: rules.relief,
-            glue_line,
-        };
         // What no turn and no slat changes.
-        let wall = rules.wall.fits_in(nearest - groove - rules.eccentricity);
-        let open = axis.least.abs() <= groove.in_millimetres() + SLACK;
-        let ranges = if wall && open {
-            turns::ranges(&wood, &choice, &wants)
+        let wall = rules
+            .wall
+            .fits_in(wood.least_distance() - groove - rules.eccentricity);
+        let ranges = if wall {
+            let heights = Heights::new(&wood, groove, rules, search.axis);
+            turns::ranges(&wood, &choice, rules.relief, &heights)
         } else {
             Vec::new()
         };
@@ -308,7 +282,6 @@ impl<'a> Field<'a> {
             ranges,
             narrow_first,
             groove,
-            axis,
         }
     }
 
@@ -330,15 +303,19 @@ impl<'a> Field<'a> {
 
     fn room(&self, top: usize, bottom: usize) -> Room {
         let Question { slats, rules, .. } = self.question;
-        Room::new(&slats[top], &slats[bottom], self.groove, rules, self.axis)
+        Room::new(&slats[top], &slats[bottom], self.groove, rules)
     }
 
-    /// The pitch of a set, mm; none for a new one.
-    fn pitch(&self, set: usize) -> Option<f64> {
-        self.question
-            .sets
-            .get(set)
-            .map(|set| set.pitch().in_millimetres())
+    /// The pitches of a set; those that can be typed for a new one.
+    fn pitches(&self, set: usize) -> Pitches {
+        let (least, most) = self.question.sets.get(set).map_or_else(
+            || {
+                let typed = crate::field::Field::Pitch.spec();
+                (typed.least, typed.most)
+            },
+            |set| (set.pitch().in_millimetres(), set.pitch().in_millimetres()),
+        );
+        Pitches { least, most }
     }
 
     /// Every pair with every set that gives at least one pencil.
@@ -377,7 +354,7 @@ impl<'a> Field<'a> {
                     .flatten()
                     .min();
                 let most = room
-                    .most_across(narrowest, self.pitch(set))
+                    .most_across(narrowest, self.pitches(set))
                     .min(cap.unwrap_or(u32::MAX));
                 let fee = owned.map_or(search.new_set_price.unwrap_or(0), CutterSet::price);
                 if most > 0 {
@@ -403,22 +380,20 @@ impl<'a> Field<'a> {
     /// less than `floor`, mm.
     fn lay(&self, choice: &Choosable, across: u32, floor: f64) -> Option<Found> {
         let room = self.room(choice.top, choice.bottom);
-        let own_pitch = self.pitch(choice.set);
+        let pitches = self.pitches(choice.set);
         let Lie {
             turn,
             margin,
             axis_height,
             width,
-        } = room.best(&self.ranges, across, own_pitch, floor)?;
-        let spare = room.bound_across(width, across, own_pitch);
-        let land = self.question.rules.land.in_millimetres();
+        } = room.best(&self.ranges, across, pitches, floor)?;
         Some(Found {
             top: choice.top,
             bottom: choice.bottom,
-            set: own_pitch.map(|_| choice.set),
+            set: (choice.set < self.question.sets.len()).then_some(choice.set),
             turn,
             axis_height: Length::millimetres(axis_height),
-            pitch: Length::millimetres(own_pitch.unwrap_or(width + land + spare.max(0.0))),
+            pitch: Length::millimetres(room.pitch(width, across, pitches)),
             across,
             pencils: across * choice.lengths,
             margin: Length::millimetres(margin.max(0.0)),
@@ -439,8 +414,12 @@ impl<'a> Field<'a> {
         let mut best: Option<(f64, usize, usize, Lie)> = None;
         for (top, bottom) in self.pairs() {
             let room = self.room(top, bottom);
-            if let Some(lie) = room.best(&self.ranges, 1, None, f64::NEG_INFINITY)
-                && best.is_none_or(|(margin, ..)| lie.margin > margin)
+            if let Some(lie) = room.best(
+                &self.ranges,
+                1,
+                self.pitches(self.question.sets.len()),
+                f64::NEG_INFINITY,
+            ) && best.is_none_or(|(margin, ..)| lie.margin > margin)
             {
                 best = Some((lie.margin, top, bottom, lie));
             }
@@ -493,9 +472,9 @@ impl Choosable {
     }
 
     /// No margin with so many pencils is wider than this, mm.
-    fn bound(&self, room: &Room, across: u32, pitch: Option<f64>) -> f64 {
+    fn bound(&self, room: &Room, across: u32, pitches: Pitches) -> f64 {
         lesser(
-            room.bound_across(self.narrowest, across, pitch),
+            room.bound_across(self.narrowest, across, pitches),
             self.upright,
         )
     }

@@ -1,14 +1,22 @@
 //! Which of all choices are best, and which lie on the frontier of wood and margin.
+//!
+//! Wood and money are sums and quotients, of which rounding changes the last bits: 24.01 · 3 is not
+//! 72.03. So what exceeds the least of all by no more than [`SAME`] is equal to it. Each group of
+//! equals is counted from its own least, so that no value is in two groups, and the order in which
+//! layouts are compared decides nothing.
 
 use super::room::SLACK;
 use super::{Choosable, Field, Found, Goal};
-use crate::sequence::in_order;
-use std::cmp::Ordering;
+use crate::quantity::lesser;
+
+/// The share by which equal wood or money may differ: far above the rounding of some ten operations,
+/// far below a hundredth of a cubic millimetre or of the currency in what a gross takes.
+const SAME: f64 = 1e-12;
 
 /// A layout of the frontier, with the choices that share its wood.
 pub(super) struct Step {
     pub(super) found: Found,
-    /// All that have the same wood and margin, the first of them `found`.
+    /// All that have the same wood, margin and money, the first of them `found`.
     equals: Vec<Found>,
 }
 
@@ -25,29 +33,35 @@ pub(super) fn frontier(field: &Field<'_>, choices: &[Choosable]) -> Vec<Step> {
         .chunk_by(|one, other| one.pair() == other.pair())
         .flat_map(|of_pair| {
             let most = of_pair.iter().map(|choice| choice.most).max();
-            (1..=most.unwrap_or(0)).map(move |across| Bunch {
-                wood: of_pair[0].wood_with(across),
-                across,
-                of_pair,
-            })
+            (1..=most.unwrap_or(0)).map(move |across| (across, of_pair))
+        })
+        .enumerate()
+        .map(|(place, (across, of_pair))| Bunch {
+            place,
+            wood: of_pair[0].wood_with(across),
+            across,
+            of_pair,
         })
         .collect();
-    // The sort is stable: equals keep the order of the lists.
     bunches.sort_by(|one, other| one.wood.total_cmp(&other.wood));
     let mut steps: Vec<Step> = Vec::new();
     let mut widest = f64::NEG_INFINITY;
-    for alike in bunches.chunk_by(|one, other| one.wood == other.wood) {
+    let mut rest = bunches.as_mut_slice();
+    while let Some(first) = rest.first() {
+        let limit = with_equals(first.wood);
+        let many = rest.partition_point(|bunch| bunch.wood <= limit);
+        let (alike, after) = rest.split_at_mut(many);
+        rest = after;
+        // Equals come in the order of the lists.
+        alike.sort_by_key(|bunch| bunch.place);
         // Of the same wood a margin as wide is an equal; of more wood it is no step.
         let candidates: Vec<(u32, &Choosable, f64)> = alike
             .iter()
             .flat_map(|bunch| bunch.bounded(field, widest - SLACK))
             .collect();
-        let candidates = in_order(candidates, |(across, one, _), (other_across, other, _)| {
-            let money = one.money_with(*across);
-            money.total_cmp(&other.money_with(*other_across))
-        });
-        let mut begun = false;
+        let mut equals: Vec<Found> = Vec::new();
         for (across, choice, bound) in candidates {
+            let begun = !equals.is_empty();
             let needed = if begun {
                 widest - SLACK
             } else {
@@ -61,20 +75,15 @@ pub(super) fn frontier(field: &Field<'_>, choices: &[Choosable]) -> Vec<Step> {
             };
             let margin = found.margin.in_millimetres();
             if begun && (margin - widest).abs() <= SLACK {
-                if let Some(step) = steps.last_mut() {
-                    step.equals.push(found);
-                }
+                equals.push(found);
             } else if margin > widest + SLACK {
-                if begun {
-                    steps.pop();
-                }
-                begun = true;
                 widest = margin;
-                steps.push(Step {
-                    found,
-                    equals: vec![found],
-                });
+                equals = vec![found];
             }
+        }
+        keep_least(&mut equals, |found| found.money, with_equals);
+        if let Some(&found) = equals.first() {
+            steps.push(Step { found, equals });
         }
     }
     steps
@@ -82,6 +91,8 @@ pub(super) fn frontier(field: &Field<'_>, choices: &[Choosable]) -> Vec<Step> {
 
 /// What can be laid on a pair of slats with so many pencils across.
 struct Bunch<'a> {
+    /// Where it comes by the order of the lists.
+    place: usize,
     wood: f64,
     across: u32,
     of_pair: &'a [Choosable],
@@ -100,7 +111,7 @@ impl<'a> Bunch<'a> {
             .iter()
             .filter(|choice| self.across <= choice.most);
         let bounded = able.map(|choice| {
-            let bound = choice.bound(&room, self.across, field.pitch(choice.set));
+            let bound = choice.bound(&room, self.across, field.pitches(choice.set));
             (self.across, choice, bound)
         });
         bounded.filter(|(.., bound)| *bound >= floor).collect()
@@ -114,68 +125,39 @@ pub(super) fn best(
     goal: Goal,
     frontier: &[Step],
 ) -> Vec<Found> {
-    if goal == Goal::Margin {
-        // The last step has the widest margin, and of those the least wood.
-        let mut equals = frontier
-            .last()
-            .map(|step| step.equals.clone())
-            .unwrap_or_default();
-        keep_best(&mut equals, |one, other| one.money.total_cmp(&other.money));
-        return equals;
-    }
-    let mut best: Vec<&Choosable> = Vec::new();
-    for choice in choices {
-        match best
-            .first()
-            .map_or(Ordering::Less, |first| compare(choice, first, goal))
-        {
-            Ordering::Less => best = vec![choice],
-            Ordering::Equal => best.push(choice),
-            Ordering::Greater => {}
+    let fewest: fn(&&Choosable) -> f64 = |choice| -f64::from(choice.most * choice.lengths);
+    let wood: fn(&&Choosable) -> f64 = |choice| choice.wood_with(choice.most);
+    let money: fn(&&Choosable) -> f64 = |choice| choice.money_with(choice.most);
+    let order = match goal {
+        // The last step has the widest margin, and of those the least wood and money.
+        Goal::Margin => {
+            let last = frontier.last();
+            return last.map(|step| step.equals.clone()).unwrap_or_default();
         }
+        Goal::Pencils => vec![fewest, wood, money],
+        Goal::Wood => vec![wood, money],
+        Goal::Money => vec![money, wood],
+    };
+    let mut best: Vec<&Choosable> = choices.iter().collect();
+    for of in order {
+        keep_least(&mut best, of, with_equals);
     }
-    let mut found: Vec<Found> = best
+    let laid = best
         .into_iter()
-        .filter_map(|choice| field.lay(choice, choice.most, f64::NEG_INFINITY))
-        .collect();
-    keep_best(&mut found, |one, other| {
-        let difference = other.margin - one.margin;
-        if difference.abs().in_millimetres() <= SLACK {
-            Ordering::Equal
-        } else {
-            difference.in_millimetres().total_cmp(&0.0)
-        }
-    });
+        .filter_map(|choice| field.lay(choice, choice.most, f64::NEG_INFINITY));
+    let mut found: Vec<Found> = laid.collect();
+    let narrowness = |found: &Found| -found.margin.in_millimetres();
+    keep_least(&mut found, narrowness, |least| least + SLACK);
     found
 }
 
-/// Less is better; what the margin decides is left open.
-fn compare(one: &Choosable, other: &Choosable, goal: Goal) -> Ordering {
-    let total = |choice: &Choosable| choice.most * choice.lengths;
-    let pencils = total(other).cmp(&total(one));
-    let wood = one
-        .wood_with(one.most)
-        .total_cmp(&other.wood_with(other.most));
-    let money = one
-        .money_with(one.most)
-        .total_cmp(&other.money_with(other.most));
-    match goal {
-        Goal::Pencils => pencils.then(wood).then(money),
-        Goal::Wood | Goal::Margin => wood.then(money),
-        Goal::Money => money.then(wood),
-    }
+/// The most that is equal to the least of some wood or money, or to a count below 0.
+fn with_equals(least: f64) -> f64 {
+    least + least.abs() * SAME
 }
 
-/// Keeps the first and all its equals.
-fn keep_best(found: &mut Vec<Found>, order: impl Fn(&Found, &Found) -> Ordering) {
-    let Some(best) = found.iter().copied().reduce(|best, next| {
-        if order(&next, &best) == Ordering::Less {
-            next
-        } else {
-            best
-        }
-    }) else {
-        return;
-    };
-    found.retain(|each| order(each, &best) == Ordering::Equal);
+/// Keeps those with the least of something and their equals, up to a limit that the least sets.
+fn keep_least<T>(list: &mut Vec<T>, of: impl Fn(&T) -> f64, limit: impl Fn(f64) -> f64) {
+    let limit = limit(list.iter().map(&of).fold(f64::INFINITY, lesser));
+    list.retain(|each| of(each) <= limit);
 }

@@ -12,23 +12,26 @@
 //! the range of a. So over all a the least margin is the least of the half sums of each pair, of
 //! the top ones at the least a, and of the bottom ones at the greatest a: sinusoids of θ again.
 //! Across, with n pencils on the width W, an edge e and a land l, the spare width
-//! `W − 2e − n·w − (n − 1)·l` is best shared evenly among the two edges and the n − 1 partings; a
-//! cutter set with a pitch of its own leaves `p − w − l` at each parting and
-//! `(W − (n − 1)·p − w)/2 − e` at each edge. Sinusoids all.
+//! `W − 2e − n·w − (n − 1)·l` is best shared evenly among the two edges and the n − 1 partings. A
+//! pitch p leaves `p − w − l` at each parting and `(W − (n − 1)·p − w)/2 − e` at each edge: again one
+//! margin that grows and one that falls, so that over a range of pitches, be it that of a pitch that
+//! is typed or the one of a cutter set, the least margin is the least of the even share, of the
+//! partings at the greatest pitch and of the edges at the least. Sinusoids all.
 //!
 //! The least of some sinusoids over a range is greatest at an end of the range, at a crest of one
 //! of them or where two of them meet: anywhere else all that are least rise to the same side. Each of
 //! these turns is the point of a circle on a line, so all are found, none is sampled past.
 
+use super::heights::AxisRange;
 use super::turns::Range;
 use super::wave::Wave;
 use crate::quantity::{Angle, Direction, Length, greater, lesser};
 use crate::rules::Rules;
 use crate::slat::Slat;
 
-/// Where the lead axis may lie above the glue plane, mm.
+/// The pitches that may be laid, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct AxisRange {
+pub(super) struct Pitches {
     pub(super) least: f64,
     pub(super) most: f64,
 }
@@ -57,17 +60,16 @@ pub(super) struct Room {
     top_floor: f64,
     bottom: f64,
     bottom_floor: f64,
-    axis: AxisRange,
+}
+
+impl Pitches {
+    fn nearest(self, pitch: f64) -> f64 {
+        pitch.min(self.most).max(self.least)
+    }
 }
 
 impl Room {
-    pub(super) fn new(
-        top: &Slat,
-        bottom: &Slat,
-        groove: Length,
-        rules: &Rules,
-        axis: AxisRange,
-    ) -> Self {
+    pub(super) fn new(top: &Slat, bottom: &Slat, groove: Length, rules: &Rules) -> Self {
         let width = top.guaranteed_width().min(bottom.guaranteed_width());
         let (upper, lower) = (top.guaranteed_thickness(), bottom.guaranteed_thickness());
         Self {
@@ -77,7 +79,6 @@ impl Room {
             top_floor: (upper - rules.floor - groove).in_millimetres(),
             bottom: (lower - rules.planing).in_millimetres(),
             bottom_floor: (lower - rules.floor - groove).in_millimetres(),
-            axis,
         }
     }
 
@@ -86,30 +87,27 @@ impl Room {
         let level = Wave::level;
         let top = level(self.top) - range.up;
         let bottom = level(self.bottom) - range.down;
-        let AxisRange { least, most } = self.axis;
+        let AxisRange { least, most } = range.axis;
         [
             (top + bottom) * 0.5,
             (top + level(self.bottom_floor)) * 0.5,
             (bottom + level(self.top_floor)) * 0.5,
             top - level(least),
             bottom + level(most),
-            level(self.floors()),
+            level(self.floors(range.axis)),
         ]
     }
 
     /// The margin of the floors at the best height of the axis: no turn changes it.
-    fn floors(&self) -> f64 {
+    fn floors(&self, axis: AxisRange) -> f64 {
         let middle = (self.top_floor + self.bottom_floor) / 2.0;
-        let ends = lesser(
-            self.top_floor - self.axis.least,
-            self.bottom_floor + self.axis.most,
-        );
+        let ends = lesser(self.top_floor - axis.least, self.bottom_floor + axis.most);
         lesser(middle, ends)
     }
 
     /// No margin upright is wider than this over a range of turns, mm.
     fn bound_upright(&self, range: &Range) -> f64 {
-        let AxisRange { least, most } = self.axis;
+        let AxisRange { least, most } = range.axis;
         let (top, bottom) = (self.top - range.least.up, self.bottom - range.least.down);
         [
             (self.top + self.bottom - range.least.height) / 2.0,
@@ -117,7 +115,7 @@ impl Room {
             (bottom + self.top_floor) / 2.0,
             top - least,
             bottom + most,
-            self.floors(),
+            self.floors(range.axis),
         ]
         .into_iter()
         .fold(f64::INFINITY, lesser)
@@ -136,20 +134,27 @@ impl Room {
                 continue;
             }
             let upright = self.upright(range);
-            let mut look = |turn: Direction| {
+            let narrower = |best: Option<f64>, turn: Direction| {
                 let width = range.width.at(turn);
-                if best.is_none_or(|best| width < best) && least(&upright, turn) >= -SLACK {
-                    best = Some(width);
+                let is_narrower = best.is_none_or(|best| width < best);
+                if is_narrower && least(&upright, turn) >= -SLACK {
+                    Some(width)
+                } else {
+                    best
                 }
             };
-            look(range.first);
-            look(range.last);
             // Between its ends the width of a range is least where it dips or where room runs out.
             let trough = range.width.crest().map(|crest| -crest);
             let ends = upright.iter().filter_map(Wave::zeros).flatten();
-            ends.chain(trough)
-                .filter(|turn| range.holds(*turn))
-                .for_each(&mut look);
+            let inside = ends.chain(trough).filter(|turn| range.holds(*turn));
+            let turns = [range.first, range.last].into_iter().chain(inside);
+            let found = turns.fold(best, narrower);
+            best = if found == best {
+                // Where no margin reaches 0, the widest may still come near enough.
+                peaks(&upright, range).fold(best, narrower)
+            } else {
+                found
+            };
         }
         best
     }
@@ -173,35 +178,69 @@ impl Room {
     }
 
     /// How many lie side by side, of a width, mm.
-    pub(super) fn most_across(&self, width: f64, pitch: Option<f64>) -> u32 {
+    pub(super) fn most_across(&self, width: f64, pitches: Pitches) -> u32 {
         let room = Length::millimetres(self.across - width);
         let closest = width + self.land;
         if !Length::ZERO.fits_in(room) {
-            return 0;
-        }
-        let single = || 1;
-        match pitch {
-            Some(pitch) if !Length::millimetres(closest).fits_in(Length::millimetres(pitch)) => {
-                single()
-            }
-            _ => room.whole_steps(Length::millimetres(pitch.unwrap_or(closest))) + 1,
+            0
+        } else if Length::millimetres(closest).fits_in(Length::millimetres(pitches.most)) {
+            room.whole_steps(Length::millimetres(pitches.nearest(closest))) + 1
+        } else {
+            1
         }
     }
 
-    /// Nothing across can be better than this with so many pencils, mm.
-    pub(super) fn bound_across(&self, width: f64, count: u32, pitch: Option<f64>) -> f64 {
+    /// The spare width of so many pencils, mm, shared evenly among edges and partings.
+    fn share(&self, width: f64, count: u32) -> f64 {
         let count = f64::from(count);
-        match pitch {
-            None => (self.across - count * width - (count - 1.0) * self.land) / (count + 1.0),
-            Some(pitch) => {
-                let edge = (self.across - (count - 1.0) * pitch - width) / 2.0;
-                if count > 1.0 {
-                    lesser(edge, pitch - width - self.land)
-                } else {
-                    edge
-                }
-            }
+        (self.across - count * width - (count - 1.0) * self.land) / (count + 1.0)
+    }
+
+    /// Nothing across can be better than this with so many pencils, mm.
+    pub(super) fn bound_across(&self, width: f64, count: u32, pitches: Pitches) -> f64 {
+        let share = self.share(width, count);
+        if count < 2 {
+            return share;
         }
+        let edge = (self.across - (f64::from(count) - 1.0) * pitches.least - width) / 2.0;
+        let parting = pitches.most - width - self.land;
+        lesser(share, lesser(edge, parting))
+    }
+
+    /// The margins across over a range of turns, at the best pitch, with how many of them count.
+    fn across(&self, range: &Range, count: u32, pitches: Pitches) -> ([Wave; 3], usize) {
+        let (number, level) = (f64::from(count), Wave::level);
+        let spare = level(self.across - (number - 1.0) * self.land) - range.width * number;
+        let mut margins = [spare * (1.0 / (number + 1.0)); 3];
+        let mut many = 1;
+        if count < 2 {
+            return (margins, many);
+        }
+        // An even share makes a pitch of w + l + s = (W − 2e + w + 2l)/(n + 1), which grows with w
+        // to (W − 2e + l)/n where nothing is spare. Only beyond the pitches the rest counts.
+        let closest = (self.across + range.least.width + 2.0 * self.land) / (number + 1.0);
+        let farthest = (self.across + self.land) / number;
+        if closest < pitches.least {
+            let edges = level(self.across - (number - 1.0) * pitches.least) - range.width;
+            margins[many] = edges * 0.5;
+            many += 1;
+        }
+        if farthest > pitches.most {
+            margins[many] = level(pitches.most - self.land) - range.width;
+            many += 1;
+        }
+        (margins, many)
+    }
+
+    /// The pitch with which so many pencils of a width have the widest margin across, mm; the closest
+    /// one for a single pencil.
+    pub(super) fn pitch(&self, width: f64, count: u32, pitches: Pitches) -> f64 {
+        let spare = if count < 2 {
+            0.0
+        } else {
+            self.share(width, count).max(0.0)
+        };
+        pitches.nearest(width + self.land + spare)
     }
 
     /// Where so many pencils lie with the widest margin; nothing where none is as wide as `floor`,
@@ -210,32 +249,17 @@ impl Room {
         &self,
         ranges: &[Range],
         count: u32,
-        pitch: Option<f64>,
+        pitches: Pitches,
         floor: f64,
     ) -> Option<Lie> {
-        let number = f64::from(count);
         let bound = |range: &Range| {
-            let across = self.bound_across(range.least.width, count, pitch);
+            let across = self.bound_across(range.least.width, count, pitches);
             lesser(across, self.bound_upright(range))
         };
         let within = ranges.iter().map(|range| (bound(range), range));
         // What ties with the floor is left to the caller.
         let within = within.filter(|(bound, _)| *bound >= floor - SLACK);
-        self.widest(within, |range| {
-            let level = Wave::level;
-            match pitch {
-                None => {
-                    let spare =
-                        level(self.across - (number - 1.0) * self.land) - range.width * number;
-                    ([spare * (1.0 / (number + 1.0)); 2], 1)
-                }
-                Some(pitch) => {
-                    let edge = (level(self.across - (number - 1.0) * pitch) - range.width) * 0.5;
-                    let parting = level(pitch - self.land) - range.width;
-                    ([edge, parting], if count > 1 { 2 } else { 1 })
-                }
-            }
-        })
+        self.widest(within, |range| self.across(range, count, pitches))
     }
 
     /// The turn at which the least margin is widest, with margins across that depend on the range.
@@ -243,7 +267,7 @@ impl Room {
     fn widest<'a>(
         &self,
         ranges: impl Iterator<Item = (f64, &'a Range)>,
-        across: impl Fn(&Range) -> ([Wave; 2], usize),
+        across: impl Fn(&Range) -> ([Wave; 3], usize),
     ) -> Option<Lie> {
         let mut best: Option<(f64, Direction, &Range)> = None;
         let mut best_usual = None;
@@ -254,7 +278,7 @@ impl Room {
             }
             let upright = self.upright(range);
             let (across, many) = across(range);
-            let mut margins = [Wave::level(0.0); 8];
+            let mut margins = [Wave::level(0.0); 9];
             margins[..6].copy_from_slice(&upright);
             margins[6..6 + many].copy_from_slice(&across[..many]);
             let margins = &margins[..6 + many];
@@ -272,7 +296,7 @@ impl Room {
             }
             peaks(margins, range).for_each(|turn| look(&mut best, turn));
         }
-        // Of turns that are as good, a usual one is taken, otherwise the smallest.
+        // Of turns that are as good, a usual one is taken, otherwise the first that was looked at.
         let as_good = |usual: &(f64, Direction, &Range)| {
             best.is_none_or(|(widest, ..)| usual.0 + SLACK >= widest)
         };
@@ -293,13 +317,14 @@ impl Room {
         let top = (self.top - range.up.at(direction)).min(self.top_floor);
         let bottom = (self.bottom - range.down.at(direction)).min(self.bottom_floor);
         // As near to the glue plane as the margin allows.
-        let lowest = self.axis.least.max(margin - bottom);
-        let highest = self.axis.most.min(top - margin);
+        let AxisRange { least, most } = range.axis;
+        let lowest = least.max(margin - bottom);
+        let highest = most.min(top - margin);
         Lie {
             turn,
             margin,
-            axis_height: if self.axis.least == self.axis.most {
-                self.axis.least
+            axis_height: if least == most {
+                least
             } else if lowest > highest {
                 f64::midpoint(lowest, highest)
             } else {

@@ -4,10 +4,10 @@ use super::verify::{laid, margin};
 use super::*;
 use crate::barrel::BarrelDraft;
 use crate::cutter_set::CutterSetDraft;
-use crate::field::Typed;
+use crate::field::{Field as TypedField, Typed};
 use crate::layout::Rule;
 use crate::rules::RulesDraft;
-use crate::search_rules::SearchDraft;
+use crate::search_rules::{AxisChoice, SearchDraft};
 use crate::shape::Shape;
 use crate::slat::SlatDraft;
 use proptest::prelude::*;
@@ -66,6 +66,28 @@ struct Tried {
     margin: f64,
 }
 
+/// Heights of the axis to be tried at a turn: at a usual one as far as the groove stays open, at
+/// others those at which the bond holds at every turn, the level one and the one in the rules.
+fn heights(question: &Question<'_>, is_usual: bool) -> Vec<Length> {
+    let Question { barrel, rules, .. } = *question;
+    if question.search.axis == AxisChoice::AsInRules {
+        return vec![rules.axis_height];
+    }
+    let groove = barrel.lead_diameter() / 2.0 + rules.clearance;
+    let (near, reach) = (
+        barrel.bare(Angle::ZERO).least_distance().in_millimetres(),
+        (groove + rules.bond).in_millimetres(),
+    );
+    let shares = [-1.0, -0.8, -0.5, -0.2, 0.2, 0.5, 0.8, 1.0];
+    let mut heights = shares.map(|share| groove * share).to_vec();
+    heights.retain(|height| {
+        let height = height.in_millimetres();
+        is_usual || reach * reach + height * height <= near * near
+    });
+    heights.extend([Length::ZERO, rules.axis_height]);
+    heights
+}
+
 fn try_out(question: &Question<'_>, step: f64) -> Vec<Tried> {
     let Question {
         barrel,
@@ -74,21 +96,20 @@ fn try_out(question: &Question<'_>, step: f64) -> Vec<Tried> {
         rules,
         search,
     } = *question;
-    let turns: Vec<Angle> = match search.turns {
-        Turns::Usual => barrel.usual_turns(),
+    let usual = barrel.usual_turns().into_iter().map(|turn| (turn, true));
+    let turns: Vec<(Angle, bool)> = match search.turns {
+        Turns::Usual => usual.collect(),
         Turns::Any => {
             let sampled = (0..(360.0 / step) as u32).map(|k| Angle::degrees(f64::from(k) * step));
-            sampled.chain(barrel.usual_turns()).collect()
+            sampled.map(|turn| (turn, false)).chain(usual).collect()
         }
     };
     let field = Field::new(question);
-    let AxisRange { least, most } = field.axis;
     let mut tried = Vec::new();
     for (top, bottom) in field.pairs() {
-        for &turn in &turns {
+        for &(turn, is_usual) in &turns {
             let width = barrel.bare(turn).extents().width();
-            for share in [0.0, 0.3, 0.5, 0.8, 1.0] {
-                let axis_height = Length::millimetres(least + (most - least) * share);
+            for axis_height in heights(question, is_usual) {
                 for place in field.set_places() {
                     let cap = sets.get(place).map_or(12, CutterSet::most);
                     for across in 1..=cap {
@@ -231,6 +252,145 @@ fn a_triangle_standing_on_its_base_takes_a_thin_slat_below() {
     });
     assert_eq!(answer.compared, 4);
     assert!(answer.obstacle.is_none());
+}
+
+#[test]
+fn any_height_that_fits_is_never_worse_than_the_height_in_the_rules() {
+    // The bond reaches 0.95 + 1.2 mm from the axis, and a side of this flat barrel comes as near as
+    // 2.12 mm when it stands on edge; but lying flat it bears any height at which the groove is open.
+    let mut draft = BarrelDraft::new("", Shape::Flat);
+    draft.size = Typed::Number(12.0);
+    draft.height = Typed::Number(4.4);
+    draft.corner_radius = Typed::Number(0.5);
+    draft.lead_diameter = Typed::Number(1.8);
+    let barrel = draft.check().unwrap();
+    let slats = [slat(74.0, 2.2, 100.0), slat(74.0, 3.2, 100.0)];
+    for height in [-0.9, -0.3, 0.0, 0.5, 0.95] {
+        let rules = rules(|draft| {
+            draft.eccentricity = Typed::Number(0.1);
+            draft.wall = Typed::Number(0.5);
+            draft.axis_height = Typed::Number(height);
+        });
+        for turns in Turns::ALL {
+            let best = |axis| {
+                let search = searched(turns, axis, Pairs::Any, Some(0.0));
+                let answer = ask(&Question {
+                    barrel: &barrel,
+                    slats: &slats,
+                    sets: &[],
+                    rules: &rules,
+                    search: &search,
+                });
+                answer.best[Goal::Wood as usize].first().copied()
+            };
+            let any = best(AxisChoice::Any).unwrap();
+            assert!(any.wood.in_cubic_millimetres() < 2_117_561.0, "{any:?}");
+            if let Some(own) = best(AxisChoice::AsInRules) {
+                assert!(any.wood <= own.wood, "{height}: {any:?} {own:?}");
+                assert!(any.wood < own.wood || any.margin >= own.margin - Length::SLACK);
+            }
+        }
+    }
+}
+
+#[test]
+fn equal_wood_is_equal_whatever_rounding_leaves_in_its_last_bit() {
+    // 24.01 mm hold three pencils and 72.03 mm nine: as much wood for each, to a last bit.
+    let (barrel, rules) = (
+        barrel(Shape::Hexagonal, 7.0, 0.5).unwrap(),
+        rules(|draft| draft.most = Typed::Number(9.0)),
+    );
+    let (cheap, dear) = (slat(24.01, 5.0, 10.0), slat(72.03, 5.0, 90.0));
+    let search = searched(Turns::Usual, AxisChoice::AsInRules, Pairs::Same, Some(0.0));
+    for slats in [[cheap.clone(), dear.clone()], [dear, cheap]] {
+        let answer = ask(&Question {
+            barrel: &barrel,
+            slats: &slats,
+            sets: &[],
+            rules: &rules,
+            search: &search,
+        });
+        let [found] = answer.best[Goal::Wood as usize][..] else {
+            panic!("one is cheapest: {:?}", answer.best);
+        };
+        assert_eq!((found.across, found.money), (3, 160.0));
+        assert!(
+            answer
+                .frontier
+                .iter()
+                .all(|step| step.wood != found.wood || step.across == 3)
+        );
+    }
+}
+
+#[test]
+fn equal_money_is_equal_whatever_rounding_leaves_in_its_last_bit() {
+    // A price of a slat of 24.01 mm thrice is that of one of 72.03 mm, but for a last bit.
+    let (barrel, rules) = (
+        barrel(Shape::Hexagonal, 7.0, 0.5).unwrap(),
+        rules(|draft| draft.most = Typed::Number(9.0)),
+    );
+    let search = searched(Turns::Usual, AxisChoice::AsInRules, Pairs::Same, Some(0.0));
+    for cents in 1..400 {
+        let price = f64::from(cents) / 100.0;
+        // Thicker, so that it is worse where money decides nothing.
+        let slats = [slat(72.03, 5.1, price * 3.0), slat(24.01, 5.0, price)];
+        let answer = ask(&Question {
+            barrel: &barrel,
+            slats: &slats,
+            sets: &[],
+            rules: &rules,
+            search: &search,
+        });
+        assert_eq!(answer.best[Goal::Money as usize][0].across, 3, "{cents}");
+    }
+}
+
+#[test]
+fn a_found_pitch_can_be_typed() {
+    let hexagon = barrel(Shape::Hexagonal, 7.0, 0.5).unwrap();
+    let wide = rules(|_| ());
+    // A pencil of 2.8 mm bare with a land of 0.1 mm lies closer than the least pitch of 3 mm.
+    let mut draft = BarrelDraft::new("", Shape::Round);
+    draft.size = Typed::Number(3.0);
+    draft.coat = Typed::Number(0.1);
+    draft.lead_diameter = Typed::Number(0.5);
+    let thin = draft.check().unwrap();
+    let close = rules(|draft| {
+        draft.land = Typed::Number(0.1);
+        draft.wall = Typed::Number(0.3);
+        draft.bond = Typed::Number(0.3);
+    });
+    for (barrel, rules) in [(hexagon, wide), (thin, close)] {
+        for most in [None, Some(1), Some(2), Some(3)] {
+            for width in [32.0, 180.0, 200.0] {
+                let rules = Rules { most, ..rules };
+                let slats = [slat(width, 5.0, 100.0)];
+                let search = searched(Turns::Any, AxisChoice::Any, Pairs::Same, Some(0.0));
+                let question = Question {
+                    barrel: &barrel,
+                    slats: &slats,
+                    sets: &[],
+                    rules: &rules,
+                    search: &search,
+                };
+                let answer = ask(&question);
+                assert!(answer.obstacle.is_none());
+                for found in answer.best.iter().flatten().chain(&answer.frontier) {
+                    let pitch = Typed::Number(found.pitch.in_millimetres());
+                    assert!(pitch.read(TypedField::Pitch).is_ok(), "{found:?}");
+                    let layout = laid(&question, found);
+                    assert_eq!(layout.pencils(), found.pencils);
+                    let miss = margin(&layout) - found.margin.in_millimetres();
+                    assert!(miss.abs() < 1e-9, "{found:?}: margin off by {miss}");
+                    let closest = layout.extents().width() + rules.land;
+                    assert!(
+                        found.across > 1 || found.pitch == closest.max(Length::millimetres(3.0))
+                    );
+                }
+            }
+        }
+    }
 }
 
 #[test]

@@ -1,9 +1,10 @@
 //! The turns of a barrel, cut into ranges over which its extents are plain sinusoids.
 
+use super::heights::{self, AxisRange, Heights};
 use super::wave::Wave;
 use crate::layout;
 use crate::outline::{Outline, Reach, Segment};
-use crate::quantity::{Angle, Direction, Length, Point, lesser, norm};
+use crate::quantity::{Angle, Direction, Point, lesser};
 use crate::sequence::in_order;
 
 /// A range of turns, possibly of one turn only.
@@ -11,12 +12,14 @@ use crate::sequence::in_order;
 pub(super) struct Range {
     /// The first turn, from the drawn one.
     pub(super) from: Angle,
-    /// The last turn, at most half a turn on.
+    /// The last turn, at most a quarter turn on.
     pub(super) to: Angle,
     pub(super) first: Direction,
     pub(super) last: Direction,
     /// Whether the first and the last turn are usual ones.
     pub(super) usual: [bool; 2],
+    /// The heights of the lead axis that hold at every turn of it.
+    pub(super) axis: AxisRange,
     /// How far the wood reaches up from the lead axis.
     pub(super) up: Wave,
     /// How far it reaches down.
@@ -85,108 +88,110 @@ pub(super) enum Choice<'a> {
     Every { period: f64, usual: &'a [Angle] },
 }
 
-/// What has to hold of the outline at a turn, whatever the slats.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Wants {
-    /// The least lean of a straight side from upright.
-    pub(super) relief: Angle,
-    /// The glue line beside the lead, where it may be too short at some turn.
-    pub(super) glue_line: Option<GlueLine>,
-}
-
-/// How far the glue must reach beside the lead axis, and how high above it: half a groove and the
-/// least bond width, on the glue plane.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct GlueLine {
-    pub(super) reach: Length,
-    pub(super) level: Length,
-}
-
-/// The ranges of turns at which the wood can be shaped and the seam holds.
+/// The ranges of turns at which the wood can be shaped and the seam holds, each with heights of the
+/// axis; a turn may lie in several, with other heights.
 ///
 /// Ends of ranges are all turns at which
 /// - another corner becomes the farthest to the left, right, up or down ([`Outline::reaches`]),
 /// - a straight side comes to lean as much as the relief asks,
 /// - a hollow comes to face the side, or no longer does,
-/// - an end of the glue line comes to lie on the outline, or a hollow to touch the glue plane,
+/// - the heights of the axis that hold may change in another way ([`Heights::ends`]),
 ///
 /// so that between two of them nothing of this changes: what holds in the middle holds throughout,
 /// and it is asked of the same checks that a layout is held against.
-pub(super) fn ranges(wood: &Outline, choice: &Choice<'_>, wants: &Wants) -> Vec<Range> {
-    let allowed = |turn: Angle| {
+pub(super) fn ranges(
+    wood: &Outline,
+    choice: &Choice<'_>,
+    relief: Angle,
+    heights: &Heights<'_>,
+) -> Vec<Range> {
+    let shaped = |turn: Angle| {
         let lying = wood.turned(turn.direction());
-        lying.undercut().is_none()
-            && layout::relief_holds(&lying, wants.relief)
-            && wants.glue_line.is_none_or(|glue| {
-                layout::glue_reach(&lying, glue.level)
-                    .is_some_and(|reach| glue.reach.fits_in(reach))
-            })
+        lying.undercut().is_none() && layout::relief_holds(&lying, relief)
     };
     let (period, usual) = match *choice {
         Choice::These(turns) => (0.0, turns),
         Choice::Every { period, usual } => (period, usual),
     };
     let reaches = Sorted::new(wood.reaches(), usual);
-    let single = |turn: Angle| reaches.range(turn, turn);
+    let singles = |turn: Angle, axes: Vec<AxisRange>| {
+        let axes = if shaped(turn) { axes } else { Vec::new() };
+        axes.into_iter().map(move |axis| (turn, turn, axis))
+    };
     if period <= 0.0 {
         return usual
             .iter()
-            .copied()
-            .filter(|turn| allowed(*turn))
-            .map(single)
+            .flat_map(|turn| singles(*turn, heights.at(*turn, true)))
+            .map(|(from, to, axis)| reaches.range(from, to, axis))
             .collect();
     }
     let mut ends = reaches.ends();
-    ends.extend(relief_ends(wood, wants.relief));
+    ends.extend(relief_ends(wood, relief));
     ends.extend(
         wood.unshapeable_turns()
             .into_iter()
             .flat_map(|(from, to)| [from, to]),
     );
-    ends.extend(
-        wants
-            .glue_line
-            .iter()
-            .flat_map(|glue| glue_ends(wood, *glue)),
-    );
+    ends.extend(heights.ends(reaches.corners()));
     ends.extend(usual.iter().map(|turn| turn.in_degrees()));
-    let ends = sorted_within(ends, period);
-    let open: Vec<Option<Angle>> = ends
+    let ends: Vec<(Angle, Vec<AxisRange>)> = sorted_within(ends, period)
+        .into_iter()
+        .map(Angle::degrees)
+        .map(|turn| (turn, heights.at(turn, usual.contains(&turn))))
+        .collect();
+    let open: Vec<Vec<AxisRange>> = ends
         .windows(2)
-        .map(|pair| Angle::degrees(f64::midpoint(pair[0], pair[1])))
-        .map(|middle| allowed(middle).then_some(middle))
+        .map(|pair| {
+            let ((from, at_from), (to, at_to)) = (&pair[0], &pair[1]);
+            if shaped(heights::middle(*from, *to)) {
+                heights.throughout((*from, at_from), (*to, at_to))
+            } else {
+                Vec::new()
+            }
+        })
         .collect();
     let mut ranges = Vec::new();
     for (k, after) in open.iter().enumerate() {
-        let before = open[(k + open.len() - 1) % open.len()];
-        let (from, to) = (Angle::degrees(ends[k]), Angle::degrees(ends[k + 1]));
-        if let Some(middle) = *after {
-            ranges.push(reaches.range(
-                last_allowed(middle, from, &allowed),
-                last_allowed(middle, to, &allowed),
-            ));
-        } else if before.is_none() && allowed(from) {
-            // A turn between two ranges that are closed may hold by itself.
-            ranges.push(single(from));
+        let before = &open[(k + open.len() - 1) % open.len()];
+        let (from, at_from) = &ends[k];
+        // What holds at a turn but not beside it may hold by itself.
+        let mut alone = at_from.clone();
+        alone.retain(|axis| {
+            !before
+                .iter()
+                .chain(after)
+                .any(|beside| beside.contains(axis))
+        });
+        if !alone.is_empty() {
+            ranges.extend(singles(*from, alone));
         }
+        let middle = heights::middle(*from, ends[k + 1].0);
+        ranges.extend(after.iter().map(|axis| {
+            let holds = |turn: Angle| shaped(turn) && heights.hold_at(turn, *axis);
+            let [from, to] = [*from, ends[k + 1].0].map(|end| last_held(middle, end, holds));
+            (from, to, *axis)
+        }));
     }
     ranges
+        .into_iter()
+        .map(|(from, to, axis)| reaches.range(from, to, axis))
+        .collect()
 }
 
-/// The last allowed turn from one that is allowed towards the end of its range: mostly that end.
+/// The last turn that holds, from one that does towards the end of its range: mostly that end.
 ///
-/// What the middle keeps only as rounding is forgiven, the end may fail by a hair more; and where a
-/// hollow just touches the glue plane, the end itself fails.
-fn last_allowed(middle: Angle, end: Angle, allowed: impl Fn(Angle) -> bool) -> Angle {
-    /// Halvings of a range: of 360 degrees 1e-10 is left.
-    const HALVINGS: u32 = 42;
-    if allowed(end) {
+/// What the middle keeps only because rounding is forgiven, the end may fail by a hair more; and where
+/// a hollow just touches the glue plane, the end itself fails.
+fn last_held(middle: Angle, end: Angle, holds: impl Fn(Angle) -> bool) -> Angle {
+    /// Halvings of a range: of 90 degrees 1e-10 is left.
+    const HALVINGS: u32 = 40;
+    if holds(end) {
         return end;
     }
     let (mut within, mut beyond) = (middle, end);
     for _ in 0..HALVINGS {
-        let next = Angle::degrees(f64::midpoint(within.in_degrees(), beyond.in_degrees()));
-        if allowed(next) {
+        let next = heights::middle(within, beyond);
+        if holds(next) {
             within = next;
         } else {
             beyond = next;
@@ -213,6 +218,10 @@ impl<'a> Sorted<'a> {
         }
     }
 
+    fn corners(&self) -> impl Iterator<Item = &Reach> {
+        self.corners.iter().map(|(_, reach)| reach)
+    }
+
     /// The turns at which a corner becomes the farthest on one of the four sides, degrees.
     fn ends(&self) -> Vec<f64> {
         let sides = [0.0, 90.0, 180.0, 270.0];
@@ -234,8 +243,8 @@ impl<'a> Sorted<'a> {
         })
     }
 
-    fn range(&self, from: Angle, to: Angle) -> Range {
-        let middle = f64::midpoint(from.in_degrees(), to.in_degrees());
+    fn range(&self, from: Angle, to: Angle, axis: AxisRange) -> Range {
+        let middle = heights::middle(from, to).in_degrees();
         // Turning the outline by θ shows on a side what lies θ before it on the drawn one.
         let corner = |side: f64| self.towards(side - middle);
         let wave = |(centre, radius): (Point, f64), across: f64, up: f64| Wave {
@@ -249,6 +258,7 @@ impl<'a> Sorted<'a> {
             first: from.direction(),
             last: to.direction(),
             usual: [from, to].map(|turn| self.usual.contains(&turn)),
+            axis,
             up: wave(corner(90.0), 0.0, 1.0),
             down: wave(corner(270.0), 0.0, -1.0),
             width: wave(corner(0.0), 1.0, 0.0) + wave(corner(180.0), -1.0, 0.0),
@@ -274,39 +284,6 @@ fn relief_ends(wood: &Outline, relief: Angle) -> Vec<f64> {
             [-relief, relief, 180.0 - relief, 180.0 + relief].map(|level| level - normal)
         })
         .collect()
-}
-
-/// Turns at which an end of the glue line may come to lie inside or outside the wood.
-fn glue_ends(wood: &Outline, glue: GlueLine) -> Vec<f64> {
-    let (across, level) = (glue.reach.in_millimetres(), glue.level.in_millimetres());
-    let mut ends = Vec::new();
-    // While the outline turns, the ends of the glue line run round it on a circle.
-    let circle = Length::millimetres(norm(across, level));
-    let places = wood.crossings_with_circle(circle);
-    for side in [across, -across] {
-        let own = libm::atan2(level, side).to_degrees();
-        ends.extend(places.iter().map(|place| own - place.in_degrees()));
-    }
-    if wood.is_convex() {
-        return ends;
-    }
-    // A hollow or a corner that comes to touch the glue plane may cut the glue line in two.
-    for segment in wood.segments() {
-        let mut heights = vec![(segment.start(), 0.0)];
-        if let Segment::Arc(arc) = segment {
-            heights.extend([(arc.centre, arc.radius), (arc.centre, -arc.radius)]);
-        }
-        for (centre, radius) in heights {
-            let height = Wave {
-                constant: radius - level,
-                cosine: centre.y,
-                sine: centre.x,
-            };
-            let zeros = height.zeros().into_iter().flatten();
-            ends.extend(zeros.map(|turn| turn.angle().in_degrees()));
-        }
-    }
-    ends
 }
 
 /// The ends within a period, in order, each once, with 0 and the period itself.

@@ -6,6 +6,7 @@ use crate::layout::{Check, Layout, Outcome, Rule, lay_out};
 use crate::project::{LayoutParts, ProjectDraft};
 use crate::ranking::GROSS;
 use crate::sequence::in_order;
+use crate::shape::Shape;
 use crate::slat::Slat;
 
 /// How near the two sides of a turn are brought, mm: far below what a shop can set, and far above
@@ -13,6 +14,9 @@ use crate::slat::Slat;
 const BRACKET: f64 = 1e-7;
 /// The steps of round values, mm: a value that a step meets within the bracket is told as that.
 const ROUND: f64 = 1e-4;
+/// The steps from today's value to the end of the range of a field in which the turns of a free
+/// outline are looked for. What turns and turns back within one step is missed.
+const STEPS: u32 = 200;
 /// How much of a bracket is kept in a step towards a summit: the golden section.
 const GOLDEN: f64 = 0.618_033_988_749_894_9;
 /// Below every bond width, mm: where the glue plane misses the pencil.
@@ -114,6 +118,21 @@ impl Laid {
         }
     }
 
+    /// The width of the wood across the slat, mm.
+    fn width(&self) -> f64 {
+        self.layout.extents().width().in_millimetres()
+    }
+
+    /// How far the wood reaches into the top slat, mm.
+    fn up(&self) -> f64 {
+        self.layout.extents().up.in_millimetres()
+    }
+
+    /// How far the wood reaches into the bottom slat, mm.
+    fn down(&self) -> f64 {
+        self.layout.extents().down.in_millimetres()
+    }
+
     /// The bond width, mm, and below anything else, the farther the less, where the glue plane
     /// misses the pencil: rises up to its summit and falls from there.
     fn bond(&self) -> f64 {
@@ -128,6 +147,20 @@ impl Laid {
             .bare()
             .chord(-axis)
             .map_or(-MISSED, |(left, right)| (-left).min(right).in_millimetres())
+    }
+}
+
+impl Found {
+    /// Whether another number lies side by side than before.
+    pub(super) fn changes_count(&self, before: &Laid) -> bool {
+        let is_another = |laid: &Laid| laid.layout.across() != before.layout.across();
+        self.laid.as_ref().is_some_and(is_another)
+    }
+
+    /// Whether a check comes out differently than before, or the barrel cannot be made.
+    pub(super) fn changes_checks(&self, before: &Laid) -> bool {
+        let is_flipped = |laid: &Laid| !before.flipped(laid).is_empty();
+        self.laid.as_ref().is_none_or(is_flipped)
     }
 }
 
@@ -147,49 +180,62 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Every value from today's to a bound at which an atom has turned, the nearest first.
+    /// The values from today's towards a bound at which an atom has turned, and those at which the
+    /// barrel can be made no more, or again; the nearest first. It ends with the step in which both
+    /// the count and a check have changed.
     pub(super) fn towards(&mut self, bound: f64) -> Vec<Found> {
         let mut found = Vec::new();
-        let mut turned = |search: &mut Self, near, far, changed: &dyn Fn(Option<&Laid>) -> bool| {
-            let (near, at) = search.bisect(near, far, changed);
-            let laid = search.laid(at);
-            found.push(Found { at, laid });
-            near
-        };
-        let end = if self.laid(bound).is_some() {
-            bound
-        } else {
-            turned(self, self.today, bound, &|laid| laid.is_none())
-        };
-        for (near, far) in self.parts_towards(end) {
-            let (Some(from), Some(to)) = (self.laid(near), self.laid(far)) else {
-                // What can be made is an interval, so there is something at both.
-                continue;
-            };
-            for atom in self.atoms(&from, &to) {
-                let holds = from.holds(atom);
-                let turn = if to.holds(atom) != holds {
-                    Some(far)
-                } else if atom == Atom::Passes(Rule::Bond) && !holds && self.turns_back() {
-                    // Beyond its summit it fails again: no other check is first there.
-                    let summit = self.summit(near, far);
-                    let passes = self.laid(summit).is_some_and(|laid| laid.holds(atom));
-                    passes.then_some(summit)
+        let (mut near, mut is_made) = (self.today, true);
+        for far in self.places_towards(bound) {
+            let will_be_made = self.laid(far).is_some();
+            let (mut from, mut to) = (near, far);
+            if is_made != will_be_made {
+                let changed = |laid: Option<&Laid>| laid.is_some() == will_be_made;
+                let (before, at) = self.bisect(near, far, &changed);
+                let laid = self.laid(at);
+                found.push(Found { at, laid });
+                if is_made {
+                    to = before;
                 } else {
-                    None
-                };
-                if let Some(beyond) = turn {
-                    let changed =
-                        |laid: Option<&Laid>| laid.is_some_and(|laid| laid.holds(atom) != holds);
-                    turned(self, near, beyond, &changed);
+                    from = at;
                 }
             }
+            if is_made || will_be_made {
+                for (from, to) in self.parts(from, to) {
+                    self.turns(from, to, &mut found);
+                }
+            }
+            let before = self.before;
+            let is_told = found.iter().any(|found| found.changes_count(before))
+                && found.iter().any(|found| found.changes_checks(before));
+            if is_told {
+                break;
+            }
+            (near, is_made) = (far, will_be_made);
         }
         let today = self.today;
         in_order(found, |one, other| {
             let distance = |found: &Found| (found.at - today).abs();
             distance(one).total_cmp(&distance(other))
         })
+    }
+
+    /// The values at which atoms turn on a part of the way on which each turns once at most.
+    fn turns(&mut self, near: f64, far: f64, found: &mut Vec<Found>) {
+        let (Some(from), Some(to)) = (self.laid(near), self.laid(far)) else {
+            // A part has a layout at both its ends.
+            return;
+        };
+        for atom in self.atoms(&from, &to) {
+            let holds = from.holds(atom);
+            if to.holds(atom) != holds {
+                let changed =
+                    |laid: Option<&Laid>| laid.is_some_and(|laid| laid.holds(atom) != holds);
+                let (_, at) = self.bisect(near, far, &changed);
+                let laid = self.laid(at);
+                found.push(Found { at, laid });
+            }
+        }
     }
 
     /// Leaves today's value in the draft.
@@ -235,42 +281,67 @@ impl<'a> Search<'a> {
         (near, far)
     }
 
-    /// Where the bond width is greatest between two values, by golden section.
-    fn summit(&mut self, near: f64, far: f64) -> f64 {
-        let mut bond = |value| self.laid(value).map_or(-MISSED, |laid| laid.bond());
+    /// Where a measure is greatest between two values, by golden section.
+    fn summit(&mut self, near: f64, far: f64, measure: fn(&Laid) -> f64) -> f64 {
+        let mut height = |value| {
+            let laid = self.laid(value);
+            laid.map_or(f64::NEG_INFINITY, |laid| measure(&laid))
+        };
         let (mut from, mut to) = (near, far);
         let (mut low, mut high) = (to - (to - from) * GOLDEN, from + (to - from) * GOLDEN);
-        let (mut at_low, mut at_high) = (bond(low), bond(high));
+        let (mut at_low, mut at_high) = (height(low), height(high));
         while (to - from).abs() > BRACKET {
             if at_low >= at_high {
                 (to, high, at_high) = (high, low, at_low);
                 low = to - (to - from) * GOLDEN;
-                at_low = bond(low);
+                at_low = height(low);
             } else {
                 (from, low, at_low) = (low, high, at_high);
                 high = from + (to - from) * GOLDEN;
-                at_high = bond(high);
+                at_high = height(high);
             }
         }
         if at_low >= at_high { low } else { high }
     }
 
-    /// The way from today's value to an end in parts on which no extent turns back.
-    fn parts_towards(&self, end: f64) -> Vec<(f64, f64)> {
-        let coat = self.before.parts.barrel.coat().in_millimetres();
-        let between = self.today.min(end) < coat && coat < self.today.max(end);
-        if self.turns_back() && between {
-            vec![(self.today, coat), (coat, end)]
-        } else if self.today == end {
-            Vec::new()
-        } else {
-            vec![(self.today, end)]
+    /// The ends of the steps in which turns are looked for, up to a bound: one where what can be
+    /// made is an interval and every measure follows the input without turning back but at a few
+    /// known places, many where nothing of the kind can be said.
+    fn places_towards(&self, bound: f64) -> Vec<f64> {
+        let (today, steps) = (self.today, if self.is_drawn() { STEPS } else { 1 });
+        if today == bound {
+            return Vec::new();
         }
+        let place = |step| today + (bound - today) * (f64::from(step) / f64::from(steps));
+        (1..steps).map(place).chain([bound]).collect()
     }
 
-    /// Whether some margin may rise and fall again as this input grows.
-    fn turns_back(&self) -> bool {
-        self.input.field == Field::CornerRadius
+    /// Whether the input changes an outline that may have any shape.
+    fn is_drawn(&self) -> bool {
+        self.before.parts.barrel.shape() == Shape::Free
+            && matches!(self.input.field, Field::BarrelWidth | Field::Coat)
+    }
+
+    /// The way between two values at which a barrel is made, in parts on which no measure turns
+    /// back.
+    fn parts(&mut self, near: f64, far: f64) -> Vec<(f64, f64)> {
+        if self.input.field != Field::CornerRadius {
+            return vec![(near, far)];
+        }
+        let coat = self.before.parts.barrel.coat().in_millimetres();
+        let is_between = near.min(far) < coat && coat < near.max(far);
+        let bends = [Some(near), is_between.then_some(coat), Some(far)];
+        let bends: Vec<f64> = bends.into_iter().flatten().collect();
+        let mut places = bends.clone();
+        for part in bends.windows(2) {
+            for measure in [Laid::width, Laid::up, Laid::down, Laid::bond] {
+                places.push(self.summit(part[0], part[1], measure));
+            }
+        }
+        let places = in_order(places, |one, other| {
+            (one - near).abs().total_cmp(&(other - near).abs())
+        });
+        places.windows(2).map(|part| (part[0], part[1])).collect()
     }
 
     /// The atoms of two layouts that decide whether the count or a check differs from today's.

@@ -419,6 +419,102 @@ fn a_bond_width_that_passes_between_two_failures_is_found() {
     );
 }
 
+#[test]
+fn a_width_that_grows_and_shrinks_again_loses_a_pencil_between() {
+    // The bare width of a bulged triangle on its face rises from 7.51 to 7.64 at a corner radius
+    // of 2.2 and falls to 7.44: ten of 7.58 at a land of 0.4 and edges of 1.0 do not fit there.
+    let mut project = project(Shape::Triangular, Seam::BaseDown);
+    let barrel = &mut project.barrels[0].draft;
+    barrel.size = Typed::Number(7.6);
+    barrel.face_radius = Typed::Number(8.0);
+    barrel.corner_radius = Typed::Number(0.3);
+    project.slats[1].draft.width = Typed::Number(10.0 * 7.58 + 9.0 * 0.4 + 2.0);
+    project.slats[1].draft.thickness = Typed::Number(8.0);
+    let barrel = project.barrels[0].draft.clone();
+    let width = |corner: f64| {
+        let mut draft = barrel.clone();
+        draft.corner_radius = Typed::Number(corner);
+        let bare = draft.check().unwrap().bare(crate::quantity::Angle::ZERO);
+        bare.extents().width().in_millimetres()
+    };
+    let check = |change: &Change, sign: f64| {
+        assert_eq!((change.across_before, change.across_after), (10, 9));
+        assert!((width(change.at) - 7.58).abs() < 1e-6, "{}", change.at);
+        assert!(width(change.at + sign * 1e-6) > 7.58 && width(change.at - sign * 1e-6) < 7.58);
+    };
+    check(&row(&project, Field::CornerRadius).up[0], 1.0);
+    // From beyond the summit it is found on the way down.
+    project.barrels[0].draft.corner_radius = Typed::Number(3.5);
+    check(&row(&project, Field::CornerRadius).down[0], -1.0);
+}
+
+/// A free outline with room for a lead of 0.5 mm.
+fn drawn(path: &str, width: f64) -> ProjectDraft {
+    let mut project = project(Shape::Free, Seam::AsDrawn);
+    let barrel = &mut project.barrels[0].draft;
+    path.clone_into(&mut barrel.path);
+    barrel.size = Typed::Number(width);
+    barrel.lead_diameter = Typed::Number(0.5);
+    project.rules.wall = Typed::Number(0.2);
+    project.rules.bond = Typed::Number(0.0);
+    project
+}
+
+/// A block of 8 mm with a knob of 1 mm at the end of a neck 0.4 mm thick.
+const KNOB: &str = "M0 0 H8 V3.8 H8.6 V3.5 H9.6 V4.5 H8.6 V4.2 H8 V8 H0 Z";
+/// A horseshoe that is open below.
+const HORSESHOE: &str = "M0 0 H3 V8 H9 V0 H12 V12 H0 Z";
+
+#[test]
+fn a_knob_that_a_coat_parts_and_a_thicker_one_swallows_is_told_with_what_follows() {
+    let mut project = drawn(KNOB, 9.6);
+    project.barrels[0].draft.coat = Typed::Number(0.05);
+    let coat = row(&project, Field::Coat);
+    // Half the neck is 0.2; half the knob is 0.5, and without it 9 of 7.0 mm fit where 7 did.
+    let [parted, swallowed] = &coat.up[..] else {
+        panic!("{:?}", coat.up)
+    };
+    assert!(
+        parted.unmade && (parted.at - 0.2).abs() < 1e-5,
+        "{parted:?}"
+    );
+    assert!(!swallowed.unmade && (swallowed.at - 0.5).abs() < 1e-5);
+    assert_eq!((swallowed.across_before, swallowed.across_after), (7, 9));
+    // From beyond the gap the other way.
+    project.barrels[0].draft.coat = Typed::Number(0.6);
+    let coat = row(&project, Field::Coat);
+    let parted = coat.down.iter().find(|change| change.unmade).unwrap();
+    assert!((parted.at - 0.5).abs() < 2e-5, "{parted:?}");
+}
+
+#[test]
+fn a_wall_of_a_horseshoe_that_is_mended_and_fails_again_is_found_from_both_sides() {
+    // Twelve wide its centre of area lies 1 above the slab between its arms, which is 4 thick.
+    // With the axis 3.0 below that and k = w/12, the axis is 3 − k from the top of the slab and
+    // 5k − 3 from its bottom. Coat, lead, clearance, eccentricity and wall ask for 0.88.
+    let mut project = drawn(HORSESHOE, 8.0);
+    project.barrels[0].draft.axis_up = Typed::Number(-3.0);
+    project.slats[1].draft.thickness = Typed::Number(20.0);
+    let checked = |changes: &[Change]| {
+        let checked = changes.iter().find(|change| !change.flipped.is_empty());
+        checked.unwrap().clone()
+    };
+    let up = checked(&row(&project, Field::BarrelWidth).up);
+    flip(&up, 12.0 * 3.88 / 5.0, Rule::Wall, Outcome::Passed);
+    project.barrels[0].draft.size = Typed::Number(26.0);
+    let down = checked(&row(&project, Field::BarrelWidth).down);
+    flip(&down, 12.0 * 2.12, Rule::Wall, Outcome::Passed);
+}
+
+/// Free outlines with a fluted back, a hollow, a curve, a gap and a neck.
+const PATHS: [&str; 5] = [
+    "M0 3 A4 4 0 0 1 8 3 A9 9 0 0 0 7 6 L1 6 A9 9 0 0 0 0 3 Z",
+    "M0 0 H2 A2 2 0 0 0 6 0 H8 V8 H0 Z",
+    "M0 0 C2 -3 6 -2 8 0 C10 4 7 8 4 7 C1 8 -2 4 0 0 Z",
+    HORSESHOE,
+    KNOB,
+];
+
 /// Any project a shop could have, and some that none would.
 fn any_project() -> impl Strategy<Value = ProjectDraft> {
     let barrel = (
@@ -427,6 +523,12 @@ fn any_project() -> impl Strategy<Value = ProjectDraft> {
         0.0_f64..1.0,
         0.0_f64..0.6,
         0.6_f64..3.0,
+        // Faces from as round as they may be to all but flat, or flat; a drawing, its axis.
+        (
+            prop_oneof![Just(None), (0.0_f64..1.0).prop_map(Some)],
+            0..PATHS.len(),
+            prop_oneof![Just(0.0), -1.5_f64..1.5],
+        ),
     );
     let way = (0..4_usize, -180.0_f64..180.0);
     let slats = || (20.0_f64..120.0, 2.5_f64..12.0);
@@ -446,7 +548,7 @@ fn any_project() -> impl Strategy<Value = ProjectDraft> {
     (barrel, way, slats(), slats(), any::<bool>(), rules).prop_filter_map(
         "a layout that can be laid out",
         |(barrel, (way, turn), top, bottom, alike, rules)| {
-            let (shape, size, share, coat, lead) = barrel;
+            let (shape, size, share, coat, lead, (face, path, up)) = barrel;
             let (spacing, pitch, axis, land, edge, (planing, floor, bond, relief)) = rules;
             let mut project = project(Shape::ALL[shape], Seam::AnyWay);
             let draft = &mut project.barrels[0].draft;
@@ -454,6 +556,12 @@ fn any_project() -> impl Strategy<Value = ProjectDraft> {
             draft.corner_radius = Typed::Number(share * size / 2.0);
             draft.coat = Typed::Number(coat);
             draft.lead_diameter = Typed::Number(lead);
+            if let Some(more) = face {
+                let least = size * (1.0 - share / 2.0);
+                draft.face_radius = Typed::Number(least + 60.0 * more * more * more);
+            }
+            PATHS[path].clone_into(&mut draft.path);
+            draft.axis_up = Typed::Number(up);
             let ways = Way::of(draft.shape);
             project.layout.way = ways[way % ways.len()];
             project.layout.turn = Typed::Number(turn);

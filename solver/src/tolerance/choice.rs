@@ -156,7 +156,7 @@ pub fn choices(
 fn by_count(setup: &Setup<'_>, pencil: Length, width: Length) -> Vec<(u32, Length)> {
     let pitch = match setup.rules.spacing {
         PitchRule::Closest | PitchRule::Spread => pencil + setup.rules.land,
-        PitchRule::Given(pitch) => pitch,
+        PitchRule::Given(pitch) | PitchRule::OfSet(pitch) => pitch,
     };
     if !pencil.fits_in(width) {
         return Vec::new();

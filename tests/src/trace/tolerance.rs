@@ -1,10 +1,12 @@
 //! Good pencils: what the dice count and what the integrals give.
 
-use super::Trace;
+use super::{Trace, UNITS};
 use crate::cases::{any_accuracy, any_barrel, any_rules, any_slat, any_turn};
 use crate::dice::Dice;
-use solver::tolerance::{BLOCK, Estimate, Fault, Trial, Varied, choices};
-use solver::{Setup, lay_out};
+use solver::tolerance::{BLOCK, Estimate, Fault, Tally, Trial, Varied, choices};
+use solver::{
+    Layout, Setup, Sheet, draw_columns, draw_curve, draw_good_map, draw_scatter, lay_out,
+};
 
 /// Sandwiches laid, each made by the dice of one block.
 const CASES: u64 = 24;
@@ -36,7 +38,8 @@ impl Trace {
             bottom: &bottom,
             rules: &rules,
         };
-        let trial = Trial::new(&setup, &lay_out(&setup), &accuracy);
+        let layout = lay_out(&setup);
+        let trial = Trial::new(&setup, &layout, &accuracy);
         self.line("tolerance", &format!("{case} {}", trial.across()));
         let tally = trial.simulate(case, 0..1, &mut |_| true);
         let faults = Fault::ALL.map(|fault| (tally.faulty(fault), tally.only_faulty(fault)));
@@ -63,6 +66,13 @@ impl Trace {
         for (_, gained) in trial.halvings(case, 0..1, &mut |_| true) {
             self.estimate("halved", gained);
         }
+        let sheet = Sheet {
+            width: dice.between(280.0, 1200.0),
+            row: 28.0,
+            text: 64.0,
+            unit: UNITS[(case % 2) as usize],
+        };
+        self.drawn(&setup, &layout, &tally, &sheet);
         for varied in [Varied::Count, Varied::Pitch] {
             let tried = choices(&setup, &accuracy, varied, case, 0..1, &mut |_| true);
             self.line("best", &format!("{:?} {:?}", tried.best, tried.laid));
@@ -72,7 +82,18 @@ impl Trace {
                 self.estimate("good", choice.good);
                 self.estimate("behind", choice.behind);
             }
+            let chart = draw_curve(&tried, varied, &sheet);
+            self.line("curve", &format!("{chart:?}"));
         }
+    }
+
+    fn drawn(&mut self, setup: &Setup<'_>, layout: &Layout, tally: &Tally, sheet: &Sheet) {
+        let map = draw_good_map(setup, layout, &tally.good_shares(), sheet);
+        self.line("good map", &format!("{map:?}"));
+        let scatter = draw_scatter(setup, layout, tally.centres(), sheet);
+        self.line("scatter", &format!("{scatter:?}"));
+        let columns = draw_columns(tally.histogram(), sheet);
+        self.line("columns", &format!("{columns:?}"));
     }
 
     fn estimate(&mut self, name: &str, estimate: Estimate) {

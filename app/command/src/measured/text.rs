@@ -6,7 +6,7 @@ use solver::measured::{
 use solver::{Length, LengthUnit, figure};
 
 use super::{Held, Lot, Measured};
-use crate::digits::{fine_length, fine_share};
+use crate::digits::fine_share;
 use crate::note::{Column, Note};
 
 /// The text of an answer, with lengths in a unit.
@@ -27,7 +27,7 @@ pub(super) fn of(lot: &Lot, unit: LengthUnit) -> String {
 fn numbers(note: &mut Note, measured: &Measured, confidence: Confidence, unit: LengthUnit) {
     let sample = &measured.sample;
     let length = |length: Length| {
-        let figure = fine_length(length.in_millimetres(), unit);
+        let figure = figure::length_fine(length.in_millimetres(), unit);
         format!("{figure}{}{}", figure::THIN_SPACE, unit.label())
     };
     let sure = figure::plain(confidence.level() * 100.0, 2);
@@ -154,7 +154,7 @@ fn why(untold: Untold) -> String {
 fn histogram(note: &mut Note, histogram: &Histogram, unit: LengthUnit) {
     let edge = |at: usize| {
         let edge = histogram.from() + histogram.width() * at as f64;
-        fine_length(edge.in_millimetres(), unit)
+        figure::length_fine(edge.in_millimetres(), unit)
     };
     let head = [
         format!("From, {}", unit.label()),

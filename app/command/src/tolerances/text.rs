@@ -5,7 +5,7 @@ use solver::{LengthUnit, Outcome, figure};
 
 use super::{ErrorMade, Made, Thrown};
 use crate::dice::Enough;
-use crate::digits::{decimals, fine_length, fine_share, pair};
+use crate::digits::{decimals, fine_share, pair};
 use crate::names;
 use crate::note::{Column, Note};
 
@@ -183,7 +183,7 @@ fn shares(note: &mut Note, errors: &[ErrorMade], unit: LengthUnit) {
         let shares = &error.shares;
         [
             shares.term.field().spec().label.to_owned(),
-            fine_length(error.deviation.in_millimetres(), unit),
+            figure::length_fine(error.deviation.in_millimetres(), unit),
             figure::ratio(shares.across),
             figure::ratio(shares.upright),
             figure::ratio(shares.off_centre),

@@ -1,21 +1,42 @@
 //! The paths of a sandwich, from the slats up to the centre lines.
 
 use super::Artist;
+use crate::drawing::axis::{evenly, thinned};
 use crate::drawing::path::{Path, View};
-use crate::drawing::{Label, Shape, Style};
+use crate::drawing::{Grade, Label, Shape, Style};
 use crate::layout::{Outcome, Rule, Setup, WoodClass};
-use crate::quantity::{Angle, Length};
+use crate::outline::Outline;
+use crate::quantity::{Angle, Direction, Length};
+use std::f64::consts::FRAC_1_SQRT_2;
 
-/// Which of the two views is painted.
+/// Which view is painted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Scene {
+pub(super) enum Scene<'a> {
     Whole,
     Detail,
+    /// The whole width with the grade of each pencil.
+    Graded(&'a [Grade]),
+}
+
+impl Scene<'_> {
+    /// The grade of a pencil, where the view shows one.
+    fn grade(self, pencil: usize) -> Option<Grade> {
+        match self {
+            Scene::Graded(grades) => grades.get(pencil).copied(),
+            Scene::Whole | Scene::Detail => None,
+        }
+    }
 }
 
 impl Artist<'_> {
     /// Paints slats, pencils and, where the layout fits, the wood that goes to waste.
-    pub(super) fn paint(&mut self, view: &View, centres: &[Length], shown: Length, scene: Scene) {
+    pub(super) fn paint(
+        &mut self,
+        view: &View,
+        centres: &[Length],
+        shown: Length,
+        scene: Scene<'_>,
+    ) {
         let Setup {
             barrel,
             top: upper,
@@ -51,20 +72,31 @@ impl Artist<'_> {
         });
         let seam_end = top_end.min(bottom_end);
         // What all pencils have alike is one path; each outline is one of its own.
-        let of_all = |draw: &dyn Fn(Path, &View) -> Path| {
+        let of = |centres: &[Length], draw: &dyn Fn(Path, &View) -> Path| {
             centres.iter().fold(Path::new(), |path, &centre| {
                 draw(path, &view.at(centre, rules.axis_height))
             })
         };
+        let of_all = |draw: &dyn Fn(Path, &View) -> Path| of(centres, draw);
+        // What is lost is not hatched, so that its mark can be seen.
+        let sound = |k: &usize| matches!(scene.grade(*k), None | Some(Grade::Sound));
+        let hatched: Vec<Length> = (0..centres.len())
+            .filter(sound)
+            .map(|k| centres[k])
+            .collect();
         let level = -rules.axis_height;
         let halves = [
             (
                 Style::TopHalf,
-                of_all(&|path, pencil| path.above(pencil, layout.bare(), level)),
+                of(&hatched, &|path, pencil| {
+                    path.above(pencil, layout.bare(), level)
+                }),
             ),
             (
                 Style::BottomHalf,
-                of_all(&|path, pencil| path.below(pencil, layout.bare(), level)),
+                of(&hatched, &|path, pencil| {
+                    path.below(pencil, layout.bare(), level)
+                }),
             ),
         ];
         for (style, path) in halves {
@@ -88,10 +120,17 @@ impl Artist<'_> {
             let coats = of_all(&|path, pencil| path.outline(pencil, layout.finished()));
             self.add(Style::Coat, coats);
         }
-        for &centre in centres {
+        for (k, &centre) in centres.iter().enumerate() {
             let pencil = view.at(centre, rules.axis_height);
             let outline = Path::new().outline(&pencil, layout.bare());
-            self.add(if clash { Style::Clash } else { Style::Pencil }, outline);
+            match scene.grade(k) {
+                Some(grade) => {
+                    let marked = marked(outline, &pencil, layout.bare(), grade);
+                    self.add(Style::Graded(grade), marked);
+                }
+                None if clash => self.add(Style::Clash, outline),
+                None => self.add(Style::Pencil, outline),
+            }
         }
         self.paint_out_of_reach(view, centres);
         // Centre lines end 4 px beyond what they run through.
@@ -104,7 +143,7 @@ impl Artist<'_> {
             let (x, y) = (pencil.origin.x, pencil.origin.y);
             let upright = path.run(&[(x, over), (x, under)]);
             match scene {
-                Scene::Whole => upright,
+                Scene::Whole | Scene::Graded(_) => upright,
                 Scene::Detail => upright.run(&[
                     (pencil.x(-reach.left) - 4.0, y),
                     (pencil.x(reach.right) + 4.0, y),
@@ -162,7 +201,7 @@ impl Artist<'_> {
         centres: &[Length],
         top_end: Length,
         bottom_end: Length,
-        scene: Scene,
+        scene: Scene<'_>,
     ) {
         let Setup {
             top: upper,
@@ -186,7 +225,7 @@ impl Artist<'_> {
         let mut edges = Path::new().rectangle(view, Length::ZERO, under, first, over);
         let mut parting = Path::new();
         match scene {
-            Scene::Whole => {
+            Scene::Whole | Scene::Graded(_) => {
                 edges = edges
                     .rectangle(view, last, Length::ZERO, top_end, over)
                     .rectangle(view, last, under, bottom_end, Length::ZERO);
@@ -221,23 +260,18 @@ impl Artist<'_> {
         self.add(Style::Wood(WoodClass::Corners), corners);
     }
 
-    /// Numbers over the grooves: all, or the first, the last and every fifth where they crowd.
+    /// Numbers over the grooves: all, or the first, the last and some between where they crowd.
     pub(super) fn number_grooves(&mut self, view: &View, y: f64) {
-        let crowded = self.layout.pitch().in_millimetres() * view.scale < 16.0;
-        let last = self.layout.across();
-        for groove in self.layout.grooves() {
-            if !crowded
-                || groove.number == 1
-                || groove.number == last
-                || (groove.number % 5 == 0 && groove.number + 2 < last)
-            {
-                self.labels.push(Label {
-                    x: view.x(groove.centre),
-                    y,
-                    text: groove.number.to_string(),
-                });
-            }
-        }
+        let grooves = self.layout.grooves().iter();
+        let labels: Vec<Label> = grooves
+            .map(|groove| Label {
+                x: view.x(groove.centre),
+                y,
+                text: groove.number.to_string(),
+            })
+            .collect();
+        let order = evenly(&labels, &[0, labels.len().saturating_sub(1)]);
+        self.labels.extend(thinned(labels, &order, &[]));
     }
 
     fn add(&mut self, style: Style, path: Path) {
@@ -246,6 +280,30 @@ impl Artist<'_> {
             self.shapes.push(Shape { style, path });
         }
     }
+}
+
+/// The outline of a pencil with the mark of its grade: a rising stroke through the axis from side
+/// to side, and a falling one.
+fn marked(outline: Path, pencil: &View, bare: &Outline, grade: Grade) -> Path {
+    let strokes: &[f64] = match grade {
+        Grade::Sound => &[],
+        Grade::Fair => &[1.0],
+        Grade::Poor => &[1.0, -1.0],
+    };
+    strokes.iter().fold(outline, |path, slope| {
+        // Turned back by the angle of the stroke, the outline is crossed by a level line.
+        let turn = Direction {
+            x: FRAC_1_SQRT_2,
+            y: -FRAC_1_SQRT_2 * slope,
+        };
+        match bare.turned(turn).chord(Length::ZERO) {
+            Some((from, to)) => path.run(&[from, to].map(|end| {
+                let run = end * FRAC_1_SQRT_2;
+                (pencil.x(run), pencil.y(run * *slope))
+            })),
+            None => path,
+        }
+    })
 }
 
 /// The zigzag that ends a partial view.
