@@ -123,6 +123,9 @@ pub struct Answer {
     pub frontier: Vec<Found>,
     /// Pairs of slats with cutter sets that were compared.
     pub compared: usize,
+    /// Whether every layout came out as it was found when it was laid once more. Those that did not
+    /// are left out; better ones may then be missing, so that nothing is proved.
+    pub proved: bool,
     /// Why nothing fits, when nothing does.
     pub obstacle: Option<Obstacle>,
 }
@@ -218,12 +221,15 @@ pub fn search(question: &Question<'_>, each: &mut dyn FnMut(usize, usize)) -> An
     }
     let frontier = pareto::frontier(&field, &choices);
     let best = Goal::ALL.map(|goal| pareto::best(&field, &choices, goal, &frontier));
-    Answer {
+    let mut answer = Answer {
         best,
         frontier: frontier.into_iter().map(|group| group.found).collect(),
         compared,
+        proved: true,
         obstacle: None,
-    }
+    };
+    verify::keep_what_comes_out(question, &mut answer);
+    answer
 }
 
 impl Answer {
@@ -232,6 +238,7 @@ impl Answer {
             best: [const { Vec::new() }; 4],
             frontier: Vec::new(),
             compared,
+            proved: true,
             obstacle: Some(obstacle),
         }
     }
