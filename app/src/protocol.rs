@@ -317,6 +317,9 @@ pub struct Searched {
     pub rows: Vec<FoundRow>,
     /// Layouts that are as good as some of the rows, left out as there are too many to show.
     pub more: u32,
+    /// Layouts that did not come out as found when they were laid out once more, and are left out.
+    /// There should be none.
+    pub unconfirmed: u32,
     /// Pairs of slats with cutter sets that were compared.
     pub compared: Whole,
     /// The stocks that could not be searched, in the order of the list.

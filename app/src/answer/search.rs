@@ -37,7 +37,7 @@ pub(super) fn answer(
         rules: &rules,
         search: &search,
     };
-    let answer = solver::search(&question, &mut |done, of| {
+    let mut answer = solver::search(&question, &mut |done, of| {
         // The lists of a project are short: their square is within u32 by far.
         let (done, of) = (done as u32, of as u32);
         if is_told(done, of) {
@@ -51,6 +51,7 @@ pub(super) fn answer(
         slats: &stocks.places,
         sets: &set_places,
     };
+    let unconfirmed = confirm(&question, &mut answer);
     let (rows, more) = names.rows(&answer);
     let obstacle = answer
         .obstacle
@@ -58,12 +59,24 @@ pub(super) fn answer(
     let searched = Searched {
         rows,
         more,
+        unconfirmed,
         compared: (answer.compared as u64).into(),
         left_out: stocks.left_out,
         sets_left_out,
         obstacle,
     };
     Reply::Searched { job, searched }
+}
+
+/// Leaves out what does not come out as found when it is laid out, and tells how many those are.
+fn confirm(question: &Question<'_>, answer: &mut solver::Answer) -> u32 {
+    let mut left_out = 0;
+    for found in answer.best.iter_mut().chain([&mut answer.frontier]) {
+        let before = found.len();
+        found.retain(|found| question.confirms(found));
+        left_out += before - found.len();
+    }
+    left_out as u32
 }
 
 /// What every layout needs, or everything that is wrong with it.

@@ -180,16 +180,24 @@ fn Rows(searched: Searched) -> impl IntoView {
             .map(|row| view! { <Found row/> })
             .collect_view()
     };
-    let proved = format!(
-        "Proved: all {} combinations of slats and cutters were compared, with turns and heights worked out, not sampled.",
-        figure::count(searched.compared.pieces())
-    );
+    let compared = figure::count(searched.compared.pieces());
+    let is_proved = searched.unconfirmed == 0;
+    let proved = if is_proved {
+        format!(
+            "Proved: all {compared} combinations of slats and cutters were compared, with turns and heights worked out, not sampled. The height of the axis is looked for no farther than the groove radius."
+        )
+    } else {
+        let unconfirmed = figure::count(u64::from(searched.unconfirmed));
+        format!(
+            "Not proved: of all {compared} combinations of slats and cutters, {unconfirmed} layouts did not come out when they were laid out once more, and are left out. What is listed holds; a better one may be missing."
+        )
+    };
     let more = (searched.more > 0).then(|| {
         let more = figure::count(u64::from(searched.more));
         view! { <p class="empty">{more}" more are not shown."</p> }
     });
     view! {
-        <p class="proof proved">{proved}</p>
+        <p class="proof" class:proved=is_proved class:open=!is_proved>{proved}</p>
         <div class="scroll" tabindex="0" role="group" aria-label="Layouts found">
             <table>
                 <thead><tr>{heads}</tr></thead>

@@ -147,6 +147,15 @@ pub(super) fn area(label: &Label) -> Area {
     }
 }
 
+/// A label moved sideways onto a sheet of a width, a pixel from its edge.
+pub(super) fn on_sheet(label: Label, width: f64) -> Label {
+    let half = text_width(&label.text) / 2.0 + 1.0;
+    Label {
+        x: within(label.x, half, width - half),
+        ..label
+    }
+}
+
 /// Labels without those that would crowd: each in its order is kept where it covers neither one
 /// kept before nor what is `taken` already.
 pub(super) fn thinned(labels: Vec<Label>, order: &[usize], taken: &[Area]) -> Vec<Label> {

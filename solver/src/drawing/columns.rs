@@ -3,7 +3,7 @@
 #[cfg(test)]
 mod tests;
 
-use super::axis::{Axis, GAP, LINE, TICK, UNDER_AXIS, text_width, thinned, titles, within};
+use super::axis::{Axis, GAP, LINE, TICK, UNDER_AXIS, on_sheet, text_width, thinned, titles};
 use super::path::Path;
 use super::{Area, Label, Sheet};
 use crate::figure;
@@ -90,12 +90,8 @@ pub fn draw_columns(counts: &[u64], sheet: &Sheet) -> ColumnChart {
             height: bottom - y,
         });
         let text = share(count, total);
-        let half_text = text_width(&text) / 2.0;
-        shares.push(Label {
-            x: within(x, half_text, sheet.width - half_text),
-            y: y - LINE / 2.0 - 1.0,
-            text,
-        });
+        let y = y - LINE / 2.0 - 1.0;
+        shares.push(on_sheet(Label { x, y, text }, sheet.width));
     }
     let highest = (0..areas.len()).min_by(|&one, &other| areas[one].y.total_cmp(&areas[other].y));
     let order: Vec<usize> = highest.into_iter().chain((0..areas.len()).rev()).collect();

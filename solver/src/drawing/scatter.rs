@@ -3,7 +3,7 @@
 #[cfg(test)]
 mod tests;
 
-use super::axis::{GAP, LINE, steps, text_width, within};
+use super::axis::{GAP, LINE, on_sheet, steps};
 use super::path::{Path, View};
 use super::{Drawing, Label, Shape, Sheet, Style};
 use crate::figure;
@@ -133,10 +133,6 @@ pub fn draw_scatter(
         let (x, y) = (detail.origin.x, end - ROW / 2.0);
         labels.push(Label { x, y, text });
     }
-    for label in &mut labels {
-        let half = text_width(&label.text) / 2.0;
-        label.x = within(label.x, half, sheet.width - half);
-    }
     Drawing {
         width: sheet.width,
         height: end + MARGIN,
@@ -145,7 +141,10 @@ pub fn draw_scatter(
             .filter(|shape| !shape.path.is_empty())
             .collect(),
         dimensions: Vec::new(),
-        labels,
+        labels: labels
+            .into_iter()
+            .map(|label| on_sheet(label, sheet.width))
+            .collect(),
         handles: Vec::new(),
         unplaced: Vec::new(),
         description,

@@ -148,6 +148,23 @@ pub enum Obstacle {
     },
 }
 
+impl Question<'_> {
+    /// Whether a found layout comes out when it is laid out: it fits, with as many pencils. The
+    /// search works with the hull of the wood, the layout with the wood itself, so what one of them
+    /// got wrong the other would not.
+    #[must_use]
+    pub fn confirms(&self, found: &Found) -> bool {
+        let layout = lay_out(&Setup {
+            barrel: self.barrel,
+            turn: found.turn,
+            top: &self.slats[found.top],
+            bottom: &self.slats[found.bottom],
+            rules: &found.rules(self.rules),
+        });
+        layout.fits() && layout.pencils() == found.pencils
+    }
+}
+
 impl Found {
     /// The rules that lay this layout.
     #[must_use]
@@ -251,6 +268,8 @@ struct Field<'a> {
     /// The same ranges by their least width.
     narrow_first: Vec<Range>,
     groove: Length,
+    /// The pitches of every set, and those of a new one where it may be bought.
+    pitches: Vec<Pitches>,
 }
 
 impl<'a> Field<'a> {
@@ -281,6 +300,9 @@ impl<'a> Field<'a> {
         } else {
             Vec::new()
         };
+        let owned = question.sets.iter().map(|set| Pitches::only(set.pitch()));
+        let bought = search.new_set_price.map(|_| Pitches::typed());
+        let pitches = owned.chain(bought).collect();
         let narrow_first = in_order(ranges.clone(), |one, other| {
             one.least.width.total_cmp(&other.least.width)
         });
@@ -289,6 +311,7 @@ impl<'a> Field<'a> {
             ranges,
             narrow_first,
             groove,
+            pitches,
         }
     }
 
@@ -304,25 +327,12 @@ impl<'a> Field<'a> {
 
     /// The places of the sets, one more where a new one may be bought.
     fn set_places(&self) -> std::ops::Range<usize> {
-        let sets = self.question.sets.len();
-        0..sets + usize::from(self.question.search.new_set_price.is_some())
+        0..self.pitches.len()
     }
 
     fn room(&self, top: usize, bottom: usize) -> Room {
         let Question { slats, rules, .. } = self.question;
         Room::new(&slats[top], &slats[bottom], self.groove, rules)
-    }
-
-    /// The pitches of a set; those that can be typed for a new one.
-    fn pitches(&self, set: usize) -> Pitches {
-        let (least, most) = self.question.sets.get(set).map_or_else(
-            || {
-                let typed = crate::field::Field::Pitch.spec();
-                (typed.least, typed.most)
-            },
-            |set| (set.pitch().in_millimetres(), set.pitch().in_millimetres()),
-        );
-        Pitches { least, most }
     }
 
     /// Every pair with every set that gives at least one pencil.
@@ -361,7 +371,7 @@ impl<'a> Field<'a> {
                     .flatten()
                     .min();
                 let most = room
-                    .most_across(narrowest, self.pitches(set))
+                    .most_across(narrowest, self.pitches[set])
                     .min(cap.unwrap_or(u32::MAX));
                 let fee = owned.map_or(search.new_set_price.unwrap_or(0), CutterSet::price);
                 if most > 0 {
@@ -387,7 +397,7 @@ impl<'a> Field<'a> {
     /// less than `floor`, mm.
     fn lay(&self, choice: &Choosable, across: u32, floor: f64) -> Option<Found> {
         let room = self.room(choice.top, choice.bottom);
-        let pitches = self.pitches(choice.set);
+        let pitches = self.pitches[choice.set];
         let Lie {
             turn,
             margin,
@@ -421,12 +431,8 @@ impl<'a> Field<'a> {
         let mut best: Option<(f64, usize, usize, Lie)> = None;
         for (top, bottom) in self.pairs() {
             let room = self.room(top, bottom);
-            if let Some(lie) = room.best(
-                &self.ranges,
-                1,
-                self.pitches(self.question.sets.len()),
-                f64::NEG_INFINITY,
-            ) && best.is_none_or(|(margin, ..)| lie.margin > margin)
+            if let Some(lie) = room.best(&self.ranges, 1, Pitches::typed(), f64::NEG_INFINITY)
+                && best.is_none_or(|(margin, ..)| lie.margin > margin)
             {
                 best = Some((lie.margin, top, bottom, lie));
             }

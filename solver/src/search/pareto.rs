@@ -81,7 +81,7 @@ pub(super) fn frontier(field: &Field<'_>, choices: &[Choosable]) -> Vec<Step> {
                 equals = vec![found];
             }
         }
-        keep_least(&mut equals, |found| found.money, with_equals);
+        let equals = least_of(equals.into_iter(), |found| found.money, with_equals);
         if let Some(&found) = equals.first() {
             steps.push(Step { found, equals });
         }
@@ -111,7 +111,7 @@ impl<'a> Bunch<'a> {
             .iter()
             .filter(|choice| self.across <= choice.most);
         let bounded = able.map(|choice| {
-            let bound = choice.bound(&room, self.across, field.pitches(choice.set));
+            let bound = choice.bound(&room, self.across, field.pitches[choice.set]);
             (self.across, choice, bound)
         });
         bounded.filter(|(.., bound)| *bound >= floor).collect()
@@ -125,30 +125,29 @@ pub(super) fn best(
     goal: Goal,
     frontier: &[Step],
 ) -> Vec<Found> {
-    let fewest: fn(&&Choosable) -> f64 = |choice| -f64::from(choice.most * choice.lengths);
+    let pencils: fn(&&Choosable) -> f64 = |choice| -f64::from(choice.most * choice.lengths);
     let wood: fn(&&Choosable) -> f64 = |choice| choice.wood_with(choice.most);
     let money: fn(&&Choosable) -> f64 = |choice| choice.money_with(choice.most);
-    let order = match goal {
+    let (first, others) = match goal {
         // The last step has the widest margin, and of those the least wood and money.
         Goal::Margin => {
             let last = frontier.last();
             return last.map(|step| step.equals.clone()).unwrap_or_default();
         }
-        Goal::Pencils => vec![fewest, wood, money],
-        Goal::Wood => vec![wood, money],
-        Goal::Money => vec![money, wood],
+        Goal::Pencils => (pencils, vec![wood, money]),
+        Goal::Wood => (wood, vec![money]),
+        Goal::Money => (money, vec![wood]),
     };
-    let mut best: Vec<&Choosable> = choices.iter().collect();
-    for of in order {
-        keep_least(&mut best, of, with_equals);
-    }
-    let laid = best
+    let best = others.into_iter().fold(
+        least_of(choices.iter(), first, with_equals),
+        |best, next| least_of(best.into_iter(), next, with_equals),
+    );
+    let laid: Vec<Found> = best
         .into_iter()
-        .filter_map(|choice| field.lay(choice, choice.most, f64::NEG_INFINITY));
-    let mut found: Vec<Found> = laid.collect();
+        .filter_map(|choice| field.lay(choice, choice.most, f64::NEG_INFINITY))
+        .collect();
     let narrowness = |found: &Found| -found.margin.in_millimetres();
-    keep_least(&mut found, narrowness, |least| least + SLACK);
-    found
+    least_of(laid.into_iter(), narrowness, |least| least + SLACK)
 }
 
 /// The most that is equal to the least of some wood or money, or to a count below 0.
@@ -156,8 +155,13 @@ fn with_equals(least: f64) -> f64 {
     least + least.abs() * SAME
 }
 
-/// Keeps those with the least of something and their equals, up to a limit that the least sets.
-fn keep_least<T>(list: &mut Vec<T>, of: impl Fn(&T) -> f64, limit: impl Fn(f64) -> f64) {
-    let limit = limit(list.iter().map(&of).fold(f64::INFINITY, lesser));
-    list.retain(|each| of(each) <= limit);
+/// Those with the least of something and their equals, up to a limit that the least sets.
+fn least_of<T>(
+    list: impl Iterator<Item = T> + Clone,
+    of: impl Fn(&T) -> f64,
+    limit: impl Fn(f64) -> f64,
+) -> Vec<T> {
+    let least = list.clone().map(|each| of(&each));
+    let limit = limit(least.fold(f64::INFINITY, lesser));
+    list.filter(|each| of(each) <= limit).collect()
 }

@@ -25,6 +25,7 @@
 use super::heights::AxisRange;
 use super::turns::Range;
 use super::wave::Wave;
+use crate::field::Field;
 use crate::quantity::{Angle, Direction, Length, greater, lesser};
 use crate::rules::Rules;
 use crate::slat::Slat;
@@ -32,8 +33,8 @@ use crate::slat::Slat;
 /// The pitches that may be laid, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Pitches {
-    pub(super) least: f64,
-    pub(super) most: f64,
+    least: f64,
+    most: f64,
 }
 
 /// How a pencil lies.
@@ -63,6 +64,23 @@ pub(super) struct Room {
 }
 
 impl Pitches {
+    /// That of a cutter set.
+    pub(super) const fn only(pitch: Length) -> Self {
+        Self {
+            least: pitch.in_millimetres(),
+            most: pitch.in_millimetres(),
+        }
+    }
+
+    /// Those that can be typed.
+    pub(super) const fn typed() -> Self {
+        let field = Field::Pitch.spec();
+        Self {
+            least: field.least,
+            most: field.most,
+        }
+    }
+
     fn nearest(self, pitch: f64) -> f64 {
         pitch.min(self.most).max(self.least)
     }
@@ -124,6 +142,9 @@ impl Room {
     /// The narrowest that the wood can lie in this room, mm; nothing where it is too thin. The
     /// ranges come by their least width.
     pub(super) fn narrowest(&self, ranges: &[Range]) -> Option<f64> {
+        /// What a margin may lack and still count, but for a thousandth that is left to rounding:
+        /// where no margin is left over but by this, only there room runs out.
+        const FORGIVEN: f64 = SLACK * 0.999;
         let mut best: Option<f64> = None;
         for range in ranges {
             // From here on none is narrower.
@@ -133,28 +154,24 @@ impl Room {
             if self.bound_upright(range) < -SLACK {
                 continue;
             }
-            let upright = self.upright(range);
-            let narrower = |best: Option<f64>, turn: Direction| {
+            let upright = self
+                .upright(range)
+                .map(|margin| margin + Wave::level(FORGIVEN));
+            let mut look = |turn: Direction| {
                 let width = range.width.at(turn);
                 let is_narrower = best.is_none_or(|best| width < best);
-                if is_narrower && least(&upright, turn) >= -SLACK {
-                    Some(width)
-                } else {
-                    best
+                if is_narrower && least(&upright, turn) >= FORGIVEN - SLACK {
+                    best = Some(width);
                 }
             };
+            look(range.first);
+            look(range.last);
             // Between its ends the width of a range is least where it dips or where room runs out.
             let trough = range.width.crest().map(|crest| -crest);
             let ends = upright.iter().filter_map(Wave::zeros).flatten();
-            let inside = ends.chain(trough).filter(|turn| range.holds(*turn));
-            let turns = [range.first, range.last].into_iter().chain(inside);
-            let found = turns.fold(best, narrower);
-            best = if found == best {
-                // Where no margin reaches 0, the widest may still come near enough.
-                peaks(&upright, range).fold(best, narrower)
-            } else {
-                found
-            };
+            ends.chain(trough)
+                .filter(|turn| range.holds(*turn))
+                .for_each(&mut look);
         }
         best
     }

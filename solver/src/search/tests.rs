@@ -348,6 +348,38 @@ fn equal_money_is_equal_whatever_rounding_leaves_in_its_last_bit() {
 }
 
 #[test]
+fn a_turn_that_fits_by_a_hair_only_is_found_within_a_range() {
+    // A triangle lies with its reach upwards and downwards as the slats ask at one turn, which is
+    // neither a usual one nor an end of a range.
+    let (barrel, rules) = (barrel(Shape::Triangular, 7.6, 0.5).unwrap(), rules(|_| ()));
+    let search = searched(Turns::Any, AxisChoice::AsInRules, Pairs::Any, Some(0.0));
+    let pair = |top: f64| [slat(74.0, top, 100.0), slat(74.0, top + 0.3, 100.0)];
+    let slats = pair(6.0);
+    let ample = Question {
+        barrel: &barrel,
+        slats: &slats,
+        sets: &[],
+        rules: &rules,
+        search: &search,
+    };
+    let field = Field::new(&ample);
+    let widest = field.room(0, 1).widest_upright(&field.ranges).unwrap();
+    for (lacking, fits) in [(0.5, true), (0.99, true), (1.5, false)] {
+        let slats = pair(6.0 - widest - Length::SLACK.in_millimetres() * lacking);
+        let tight = Question {
+            slats: &slats,
+            ..ample
+        };
+        let narrowest = Field::new(&tight).room(0, 1).narrowest(&field.narrow_first);
+        assert_eq!(narrowest.is_some(), fits, "lacking {lacking} of the slack");
+        let answer = ask(&tight);
+        for found in answer.best.iter().flatten() {
+            assert!(laid(&tight, found).fits(), "{found:?}");
+        }
+    }
+}
+
+#[test]
 fn a_found_pitch_can_be_typed() {
     let hexagon = barrel(Shape::Hexagonal, 7.0, 0.5).unwrap();
     let wide = rules(|_| ());

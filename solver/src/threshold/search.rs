@@ -38,8 +38,7 @@ pub(super) struct Laid {
     layout: Layout,
 }
 
-/// A value at which an atom has turned, and what is laid there; nothing where the barrel cannot
-/// be made.
+/// A value that was looked at, and what is laid there; nothing where the barrel cannot be made.
 #[derive(Debug)]
 pub(super) struct Found {
     pub(super) at: f64,
@@ -185,33 +184,27 @@ impl<'a> Search<'a> {
     /// the count and a check have changed.
     pub(super) fn towards(&mut self, bound: f64) -> Vec<Found> {
         let mut found = Vec::new();
-        let (mut near, mut is_made) = (self.today, true);
-        for far in self.places_towards(bound) {
-            let will_be_made = self.laid(far).is_some();
-            let (mut from, mut to) = (near, far);
-            if is_made != will_be_made {
-                let changed = |laid: Option<&Laid>| laid.is_some() == will_be_made;
-                let (before, at) = self.bisect(near, far, &changed);
-                let laid = self.laid(at);
-                found.push(Found { at, laid });
-                if is_made {
-                    to = before;
-                } else {
-                    from = at;
-                }
-            }
-            if is_made || will_be_made {
-                for (from, to) in self.parts(from, to) {
-                    self.turns(from, to, &mut found);
-                }
-            }
+        let mut near = Found {
+            at: self.today,
+            laid: Some(self.before.clone()),
+        };
+        for at in self.places_towards(bound) {
+            let far = self.look(at);
+            let edge = self.edge(&near, &far);
+            let (from, to) = match &edge {
+                Some([last, _]) if near.laid.is_some() => (&near, last),
+                Some([_, first]) => (first, &far),
+                None => (&near, &far),
+            };
+            self.turns(from, to, &mut found);
+            found.extend(edge.map(|[_, after]| after));
             let before = self.before;
             let is_told = found.iter().any(|found| found.changes_count(before))
                 && found.iter().any(|found| found.changes_checks(before));
             if is_told {
                 break;
             }
-            (near, is_made) = (far, will_be_made);
+            near = far;
         }
         let today = self.today;
         in_order(found, |one, other| {
@@ -220,21 +213,39 @@ impl<'a> Search<'a> {
         })
     }
 
-    /// The values at which atoms turn on a part of the way on which each turns once at most.
-    fn turns(&mut self, near: f64, far: f64, found: &mut Vec<Found>) {
-        let (Some(from), Some(to)) = (self.laid(near), self.laid(far)) else {
-            // A part has a layout at both its ends.
-            return;
-        };
-        for atom in self.atoms(&from, &to) {
-            let holds = from.holds(atom);
-            if to.holds(atom) != holds {
-                let changed =
-                    |laid: Option<&Laid>| laid.is_some_and(|laid| laid.holds(atom) != holds);
-                let (_, at) = self.bisect(near, far, &changed);
-                let laid = self.laid(at);
-                found.push(Found { at, laid });
+    /// The two sides of the place between two values at which the barrel can be made no more, or
+    /// again, if there is one.
+    fn edge(&mut self, near: &Found, far: &Found) -> Option<[Found; 2]> {
+        let will_be_made = far.laid.is_some();
+        if near.laid.is_some() == will_be_made {
+            return None;
+        }
+        let changed = |laid: Option<&Laid>| laid.is_some() == will_be_made;
+        let (before, after) = self.bisect(near.at, far.at, &changed);
+        Some([self.look(before), self.look(after)])
+    }
+
+    /// The values between two at which atoms turn; none where nothing is laid.
+    fn turns(&mut self, near: &Found, far: &Found, found: &mut Vec<Found>) {
+        let between: Vec<Found> = self
+            .bends(near.at, far.at)
+            .into_iter()
+            .map(|at| self.look(at))
+            .collect();
+        let mut near = near;
+        for far in between.iter().chain([far]) {
+            if let (Some(from), Some(to)) = (&near.laid, &far.laid) {
+                for atom in self.atoms(from, to) {
+                    let holds = from.holds(atom);
+                    let changed =
+                        |laid: Option<&Laid>| laid.is_some_and(|laid| laid.holds(atom) != holds);
+                    if to.holds(atom) != holds {
+                        let (_, at) = self.bisect(near.at, far.at, &changed);
+                        found.push(self.look(at));
+                    }
+                }
             }
+            near = far;
         }
     }
 
@@ -253,6 +264,12 @@ impl<'a> Search<'a> {
     fn laid(&mut self, value: f64) -> Option<Laid> {
         self.put(value);
         self.draft.check_layout().ok().map(Laid::new)
+    }
+
+    /// A value with what is laid there.
+    fn look(&mut self, at: f64) -> Found {
+        let laid = self.laid(at);
+        Found { at, laid }
     }
 
     /// Brings the two sides of a turn together: `changed` is false at `near` and true at `far`,
@@ -322,26 +339,27 @@ impl<'a> Search<'a> {
             && matches!(self.input.field, Field::BarrelWidth | Field::Coat)
     }
 
-    /// The way between two values at which a barrel is made, in parts on which no measure turns
-    /// back.
-    fn parts(&mut self, near: f64, far: f64) -> Vec<(f64, f64)> {
+    /// The values between two at which some measure may turn back, from the near one on.
+    fn bends(&mut self, near: f64, far: f64) -> Vec<f64> {
         if self.input.field != Field::CornerRadius {
-            return vec![(near, far)];
+            return Vec::new();
         }
         let coat = self.before.parts.barrel.coat().in_millimetres();
         let is_between = near.min(far) < coat && coat < near.max(far);
-        let bends = [Some(near), is_between.then_some(coat), Some(far)];
-        let bends: Vec<f64> = bends.into_iter().flatten().collect();
-        let mut places = bends.clone();
-        for part in bends.windows(2) {
+        let coat = is_between.then_some(coat);
+        let ends: Vec<f64> = [Some(near), coat, Some(far)]
+            .into_iter()
+            .flatten()
+            .collect();
+        let mut bends: Vec<f64> = coat.into_iter().collect();
+        for part in ends.windows(2) {
             for measure in [Laid::width, Laid::up, Laid::down, Laid::bond] {
-                places.push(self.summit(part[0], part[1], measure));
+                bends.push(self.summit(part[0], part[1], measure));
             }
         }
-        let places = in_order(places, |one, other| {
+        in_order(bends, |one, other| {
             (one - near).abs().total_cmp(&(other - near).abs())
-        });
-        places.windows(2).map(|part| (part[0], part[1])).collect()
+        })
     }
 
     /// The atoms of two layouts that decide whether the count or a check differs from today's.

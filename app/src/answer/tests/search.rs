@@ -77,6 +77,7 @@ fn best(searched: &Searched, goal: GoalWord) -> &FoundRow {
 #[track_caller]
 fn every_row_is_laid_as_found(project: &ProjectDraft) {
     let searched = searched(project);
+    assert_eq!(searched.unconfirmed, 0);
     assert!(!searched.rows.is_empty());
     for row in &searched.rows {
         let mut laid = project.clone();

@@ -3,7 +3,7 @@
 use super::painting::Scene;
 use super::room::Room;
 use super::{Artist, MARGIN};
-use crate::drawing::axis::{GAP, LINE, area, evenly, text_width, thinned, within};
+use crate::drawing::axis::{GAP, LINE, area, evenly, on_sheet, thinned, within};
 use crate::drawing::{Drawing, Grade, Label, Sheet};
 use crate::figure;
 use crate::layout::{Layout, Setup};
@@ -57,16 +57,12 @@ pub fn draw_good_map(
     if let Some(worst) = worst {
         let labels = shares.iter().zip(grooves).map(|(share, groove)| {
             let text = figure::plain(share * 100.0, 1);
-            let half = text_width(&text) / 2.0;
-            Label {
-                x: within(
-                    origin + groove.centre.in_millimetres() * scale,
-                    half,
-                    sheet.width - half,
-                ),
+            let label = Label {
+                x: origin + groove.centre.in_millimetres() * scale,
                 y: end + ROW / 2.0,
                 text,
-            }
+            };
+            on_sheet(label, sheet.width)
         });
         let mut labels: Vec<Label> = labels.collect();
         let kept = [0, shares.len() - 1, worst];
