@@ -171,7 +171,6 @@ fn try_out(question: &Question<'_>, step: f64) -> Vec<Tried> {
 fn check(question: &Question<'_>, step: f64) -> Result<(), TestCaseError> {
     const HAIR: f64 = 1e-6;
     let answer = ask(question);
-    prop_assert!(answer.proved);
     for found in answer.best.iter().flatten().chain(&answer.frontier) {
         let layout = laid(question, found);
         prop_assert!(layout.fits(), "{:?} {:?}", found, layout.checks());

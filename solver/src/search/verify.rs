@@ -1,35 +1,23 @@
 //! Found layouts, laid out once more.
-//!
-//! The search works with the hull of the wood, the laying out with the wood itself as it lies; so
-//! what one of them gets wrong the other does not. Every layout that is told has to come out as it was
-//! found.
 
-use super::{Answer, Found, Question};
+use super::{Found, Question};
 use crate::layout::{Layout, Measure, Setup, lay_out};
 use crate::quantity::Length;
 
-/// Leaves out what does not come out as it was found, and then calls nothing proved.
-pub(super) fn keep_what_comes_out(question: &Question<'_>, answer: &mut Answer) {
-    let mut all = true;
-    for list in answer.best.iter_mut().chain([&mut answer.frontier]) {
-        list.retain(|found| {
-            let kept = comes_out(question, found);
-            all &= kept;
-            kept
-        });
+impl Question<'_> {
+    /// Whether a found layout comes out when it is laid out: it fits, with as many pencils and the
+    /// same margin. The search works with the hull of the wood, the layout with the wood itself, so
+    /// what one of them got wrong the other would not.
+    #[must_use]
+    pub fn confirms(&self, found: &Found) -> bool {
+        /// Margins nearer than this are the same, mm: what is forgiven in one length, for each of the
+        /// two edges, the width and the pitch that may enter.
+        const SAME: f64 = 4.0 * Length::SLACK.in_millimetres();
+        let layout = laid(self, found);
+        layout.fits()
+            && layout.pencils() == found.pencils
+            && (margin(&layout) - found.margin.in_millimetres()).abs() <= SAME
     }
-    answer.proved &= all;
-}
-
-/// Whether a layout comes out as it was found: it fits, with as many pencils and the same margin.
-fn comes_out(question: &Question<'_>, found: &Found) -> bool {
-    /// Margins nearer than this are the same, mm: what is forgiven in one length, for each of the two
-    /// edges, the width and the pitch that may enter.
-    const SAME: f64 = 4.0 * Length::SLACK.in_millimetres();
-    let layout = laid(question, found);
-    layout.fits()
-        && layout.pencils() == found.pencils
-        && (margin(&layout) - found.margin.in_millimetres()).abs() <= SAME
 }
 
 /// A found layout, laid by the rules it says.
@@ -63,10 +51,11 @@ mod tests {
     use crate::barrel::{Barrel, BarrelDraft};
     use crate::cutter_set::CutterSetDraft;
     use crate::field::Typed;
+    use crate::layout::Outcome;
     use crate::outline::any_path::any_curved_path;
     use crate::quantity::Angle;
     use crate::rules::{Rules, RulesDraft};
-    use crate::search::search;
+    use crate::search::{Answer, search};
     use crate::search_rules::{AxisChoice, Pairs, SearchDraft, Turns};
     use crate::shape::Shape;
     use crate::slat::{Slat, SlatDraft};
@@ -119,6 +108,25 @@ mod tests {
         ask(&question, search(&question, &mut |_, _| ()));
     }
 
+    /// Every row of an answer comes out.
+    fn check(question: &Question<'_>, answer: Answer) {
+        assert!(answer.obstacle.is_some() || !answer.frontier.is_empty());
+        for found in answer.best.iter().flatten().chain(&answer.frontier) {
+            let layout = laid(question, found);
+            let failed: Vec<_> = layout
+                .checks()
+                .iter()
+                .filter(|check| check.outcome == Outcome::Failed)
+                .collect();
+            assert!(
+                question.confirms(found),
+                "{found:?} came out with {} pencils, a margin of {} and failed {failed:?}",
+                layout.pencils(),
+                margin(&layout)
+            );
+        }
+    }
+
     #[test]
     fn outlines_of_smooth_curves_are_laid_as_found() {
         for path in [
@@ -129,37 +137,32 @@ mod tests {
             for (width, coat) in [(7.0, 0.0), (7.0, 0.03), (7.0, 0.08), (10.0, 0.08)] {
                 let barrel = drawn(path, width, 1.0, coat).unwrap();
                 for axis in [AxisChoice::AsInRules, AxisChoice::Any] {
-                    searched(&barrel, &rules(1.2, 0.0, 0.0), axis, |_, answer| {
-                        assert!(answer.proved, "{path}, {width} wide, coat {coat}, {axis:?}");
-                        assert!(answer.obstacle.is_some() || !answer.frontier.is_empty());
-                    });
+                    searched(&barrel, &rules(1.2, 0.0, 0.0), axis, check);
                 }
             }
         }
     }
 
     #[test]
-    fn what_does_not_come_out_is_left_out_and_nothing_is_proved() {
+    fn a_layout_that_is_not_as_found_is_not_confirmed() {
         let barrel = drawn("M0 0 H8 V8 H0 Z", 7.0, 2.0, 0.0).unwrap();
         searched(
             &barrel,
             &rules(1.2, 0.0, 0.0),
             AxisChoice::Any,
             |question, answer| {
+                let found = answer.frontier[0];
+                assert!(question.confirms(&found));
                 let wrong: [fn(&mut Found); 4] = [
                     |found| found.pencils += 1,
                     |found| found.pitch = found.pitch - Length::millimetres(3.0),
-                    |found| found.margin = found.margin + Length::millimetres(1e-7),
+                    |found| found.margin += Length::millimetres(1e-7),
                     |found| found.turn = Angle::degrees(45.0),
                 ];
                 for spoil in wrong {
-                    let mut spoilt = answer.clone();
-                    assert!(spoilt.proved);
-                    spoil(&mut spoilt.frontier[0]);
-                    keep_what_comes_out(question, &mut spoilt);
-                    assert!(!spoilt.proved);
-                    assert_eq!(spoilt.frontier, answer.frontier[1..]);
-                    assert_eq!(spoilt.best, answer.best);
+                    let mut spoilt = found;
+                    spoil(&mut spoilt);
+                    assert!(!question.confirms(&spoilt), "{spoilt:?}");
                 }
             },
         );
@@ -177,7 +180,7 @@ mod tests {
         ) {
             if let Some(barrel) = drawn(&path, width, lead, coat) {
                 let axis = if any_axis { AxisChoice::Any } else { AxisChoice::AsInRules };
-                searched(&barrel, &rules(bond, axis_height, relief), axis, |_, answer| assert!(answer.proved));
+                searched(&barrel, &rules(bond, axis_height, relief), axis, check);
             }
         }
     }
