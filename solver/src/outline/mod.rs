@@ -1,5 +1,7 @@
 //! The closed curve of a barrel in cross-section, round the lead axis.
 
+#[cfg(test)]
+pub(crate) mod any_path;
 mod bulged;
 mod curve;
 mod flat;

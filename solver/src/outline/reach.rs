@@ -80,8 +80,8 @@ impl Outline {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::Angle;
-    use crate::quantity::Length;
+    use crate::outline::any_path::any_curved_path;
+    use crate::quantity::{Angle, Length};
     use proptest::prelude::*;
 
     /// How far the corner of the range that holds a direction reaches, mm.
@@ -188,47 +188,16 @@ mod tests {
         #![proptest_config(ProptestConfig::with_cases(400))]
 
         #[test]
-        fn any_closed_chain_of_cubic_curves_reaches_as_far_as_its_support(
-            points in prop::collection::vec((1.5_f64..6.0, -0.6_f64..0.6, 0.2_f64..0.6, any::<bool>()), 2..7),
-            turn in prop::sample::select(vec![0.0, 30.0, 90.0, 135.0, 180.0, 17.3, 211.9, 300.1]),
-            width in 4.0_f64..12.0,
+        fn any_curved_outline_reaches_as_far_as_its_support(
+            path in any_curved_path(), width in 4.0_f64..12.0, coat in prop::option::of(0.005_f64..0.1),
         ) {
-            if let Some(outline) = drawn(&chain(&points, turn), width) {
+            if let Some(outline) = drawn(&path, width) {
                 check(&outline);
+                // Some fall apart when they are inset.
+                let inset = coat.and_then(|coat| outline.inset(Length::millimetres(coat)));
+                inset.iter().for_each(check);
             }
         }
-    }
-
-    /// A closed path through points about the axis, each with its distance, the lean of the curve
-    /// there, the reach of its handles as a share of that distance, and whether it joins smoothly.
-    fn chain(points: &[(f64, f64, f64, bool)], turn: f64) -> String {
-        let step = 360.0 / points.len() as f64;
-        let place = |k: usize| Angle::degrees(turn + step * k as f64).direction();
-        let at = |k: usize, lean: f64, handle: f64| {
-            let distance = points[k % points.len()].0;
-            let along = place(k)
-                .quarter_turn()
-                .turned(Angle::radians(lean).direction());
-            let point = Point::AXIS.towards(place(k), distance);
-            point.towards(along, handle * distance * (step / 60.0).min(2.0))
-        };
-        let mut path = String::new();
-        for k in 0..points.len() {
-            let (_, lean, handle, _) = points[k];
-            let (_, next_lean, next_handle, smooth) = points[(k + 1) % points.len()];
-            let arrival = if smooth { next_lean } else { -next_lean };
-            let start = at(k, 0.0, 0.0);
-            let (first, second) = (at(k, lean, handle), at(k + 1, arrival, -next_handle));
-            let end = at((k + 1) % points.len(), 0.0, 0.0);
-            if k == 0 {
-                path = format!("M{} {}", start.x, start.y);
-            }
-            path += &format!(
-                "C{} {} {} {} {} {}",
-                first.x, first.y, second.x, second.y, end.x, end.y
-            );
-        }
-        path + "Z"
     }
 
     proptest! {

@@ -75,6 +75,8 @@ impl Outline {
     /// A hollow whose normals run through level, to the left or to the right, is passed by the curve
     /// three times over some x, and once otherwise.
     pub(crate) fn unshapeable_turns(&self) -> Vec<(f64, f64)> {
+        /// The sine of a bend that hides no more than 1e-11 mm of a side of ten millimetres.
+        const BEND: f64 = 1e-12;
         let arcs = self.segments.iter().filter_map(|segment| match segment {
             Segment::Arc(arc) if arc.is_hollow() => Some((arc.to, arc.from)),
             _ => None,
@@ -83,7 +85,7 @@ impl Outline {
             .corners()
             // A cusp may be one too: its normals are opposite.
             .filter(|(last, next)| {
-                last.cross(*next) < -HAIR || (last.cross(*next) <= HAIR && last.dot(*next) < 0.0)
+                last.cross(*next) < -BEND || (last.cross(*next) <= HAIR && last.dot(*next) < 0.0)
             })
             .map(|(last, next)| (next, last));
         arcs.chain(corners)

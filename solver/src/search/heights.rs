@@ -180,6 +180,14 @@ impl<'a> Heights<'a> {
         steady
     }
 
+    /// Whether the ends of a range of heights hold at a turn, by the check that a layout is held
+    /// against.
+    pub(super) fn hold_at(&self, turn: Angle, axis: AxisRange) -> bool {
+        let lying = self.wood.turned(turn.direction());
+        let holds = |height| self.holds(&lying, height, Length::SLACK);
+        self.settled || holds(axis.least) && holds(axis.most)
+    }
+
     /// Whether the bond holds at a height, but for so much.
     fn holds(&self, lying: &Outline, height: f64, forgiven: Length) -> bool {
         let reach = layout::glue_reach(lying, Length::millimetres(-height));

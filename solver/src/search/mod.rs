@@ -26,6 +26,7 @@ mod room;
 #[cfg(test)]
 mod tests;
 mod turns;
+mod verify;
 mod wave;
 
 pub use found::{Answer, Found, Obstacle};

@@ -1,9 +1,7 @@
 //! What is asked of a search: what may be chosen from, and what is better.
 
-use super::found::Found;
 use crate::barrel::Barrel;
 use crate::cutter_set::CutterSet;
-use crate::layout::{Setup, lay_out};
 use crate::rules::Rules;
 use crate::search_rules::SearchRules;
 use crate::slat::Slat;
@@ -23,28 +21,11 @@ pub struct Question<'a> {
     pub search: &'a SearchRules,
 }
 
-impl Question<'_> {
-    /// Whether a found layout comes out when it is laid out: it fits, with as many pencils. The
-    /// search works with the hull of the wood, the layout with the wood itself, so what one of them
-    /// got wrong the other would not.
-    #[must_use]
-    pub fn confirms(&self, found: &Found) -> bool {
-        let layout = lay_out(&Setup {
-            barrel: self.barrel,
-            turn: found.turn,
-            top: &self.slats[found.top],
-            bottom: &self.slats[found.bottom],
-            rules: &found.rules(self.rules),
-        });
-        layout.fits() && layout.pencils() == found.pencils
-    }
-}
-
 /// What makes one layout better than another; equals go by the order given, then by the order of the
 /// lists.
 ///
 /// Wood and money are equal to the least of all where they exceed it by no more than one part in
-/// 10¹², margins where they miss the widest by no more than [`Length::SLACK`]: rounding makes as much.
+/// 10¹², margins where they miss the widest by no more than [`Length::SLACK`](crate::quantity::Length::SLACK): rounding makes as much.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Goal {
     /// Most pencils from a sandwich; then least wood, least money, widest margin.

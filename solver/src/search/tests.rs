@@ -3,13 +3,14 @@
 mod trying_out;
 
 use super::room::Pitches;
+use super::verify::{laid, margin};
 use super::*;
 use crate::barrel::{Barrel, BarrelDraft};
 use crate::cutter_set::{CutterSet, CutterSetDraft};
 use crate::field::{Field as TypedField, Typed};
-use crate::layout::{Layout, Measure, Rule, Setup, lay_out};
+use crate::layout::Rule;
 use crate::quantity::{Angle, Length};
-use crate::rules::{PitchRule, Rules, RulesDraft};
+use crate::rules::{Rules, RulesDraft};
 use crate::search_rules::{AxisChoice, Pairs, SearchDraft, SearchRules, Turns};
 use crate::shape::Shape;
 use crate::slat::{Slat, SlatDraft};
@@ -58,31 +59,6 @@ fn searched(turns: Turns, axis: AxisChoice, pairs: Pairs, new_set: Option<f64>) 
 
 fn ask(question: &Question<'_>) -> Answer {
     search(question, &mut |_, _| ())
-}
-
-/// A found layout, laid by the rules it says.
-fn laid(question: &Question<'_>, found: &Found) -> Layout {
-    lay_out(&Setup {
-        barrel: question.barrel,
-        turn: found.turn,
-        top: &question.slats[found.top],
-        bottom: &question.slats[found.bottom],
-        rules: &found.rules(question.rules),
-    })
-}
-
-/// The least margin of a layout in the room of its slats, mm.
-fn margin(layout: &Layout) -> f64 {
-    let counted = layout
-        .checks()
-        .iter()
-        .filter(|check| check.rule.counts_in_margin());
-    counted
-        .map(|check| match check.margin() {
-            Measure::Length(margin) => margin.in_millimetres(),
-            Measure::Angle(_) => f64::INFINITY,
-        })
-        .fold(f64::INFINITY, f64::min)
 }
 
 #[test]

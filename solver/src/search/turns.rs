@@ -169,12 +169,39 @@ pub(super) fn ranges(
         if !alone.is_empty() {
             ranges.extend(singles(*from, alone));
         }
-        ranges.extend(after.iter().map(|axis| (*from, ends[k + 1].0, *axis)));
+        let middle = heights::middle(*from, ends[k + 1].0);
+        ranges.extend(after.iter().map(|axis| {
+            let holds = |turn: Angle| shaped(turn) && heights.hold_at(turn, *axis);
+            let [from, to] = [*from, ends[k + 1].0].map(|end| last_held(middle, end, holds));
+            (from, to, *axis)
+        }));
     }
     ranges
         .into_iter()
         .map(|(from, to, axis)| reaches.range(from, to, axis))
         .collect()
+}
+
+/// The last turn that holds, from one that does towards the end of its range: mostly that end.
+///
+/// What the middle keeps only because rounding is forgiven, the end may fail by a hair more; and where
+/// a hollow just touches the glue plane, the end itself fails.
+fn last_held(middle: Angle, end: Angle, holds: impl Fn(Angle) -> bool) -> Angle {
+    /// Halvings of a range: of 90 degrees 1e-10 is left.
+    const HALVINGS: u32 = 40;
+    if holds(end) {
+        return end;
+    }
+    let (mut within, mut beyond) = (middle, end);
+    for _ in 0..HALVINGS {
+        let next = heights::middle(within, beyond);
+        if holds(next) {
+            within = next;
+        } else {
+            beyond = next;
+        }
+    }
+    within
 }
 
 /// Corners by the angle at which they begin to reach farthest.

@@ -1,6 +1,8 @@
 //! The search against trying out turns, heights and shares one by one.
 
 use super::*;
+use crate::layout::{Setup, lay_out};
+use crate::rules::PitchRule;
 use proptest::prelude::*;
 
 /// Every layout that trying out finds: its pair, set, pencils and margin.
