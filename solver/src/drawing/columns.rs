@@ -34,6 +34,8 @@ const LEAST_COLUMNS: usize = 5;
 const COLUMN: f64 = 0.5;
 /// What was found at all stands at least so high, px.
 const LEAST_HEIGHT: f64 = 1.0;
+/// Paths are written to this, px: texts keep so much further away.
+const WRITTEN_TO: f64 = 0.01;
 
 /// Draws for a sheet how many of all sandwiches gave no, one, two … good pencils.
 ///
@@ -84,9 +86,9 @@ pub fn draw_columns(counts: &[u64], sheet: &Sheet) -> ColumnChart {
         let (left, right) = (x - half, x + half);
         columns = columns.polygon(&[(left, bottom), (left, y), (right, y), (right, bottom)]);
         areas.push(Area {
-            x: left,
+            x: left - WRITTEN_TO,
             y,
-            width: 2.0 * half,
+            width: 2.0 * (half + WRITTEN_TO),
             height: bottom - y,
         });
         let text = share(count, total);

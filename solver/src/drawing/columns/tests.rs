@@ -120,6 +120,19 @@ fn on_a_phone_the_share_of_the_fullest_stays() {
 }
 
 #[test]
+fn a_share_that_just_clears_its_neighbour_clears_it_as_written_too() {
+    // Near some widths the text of one column ends on the edge of the next, where that edge is written
+    // to a hundredth of a pixel and the text is not.
+    let counts = [1_u64, 900, 1, 900, 1, 900, 1, 900, 1, 900, 1, 900, 1, 900];
+    for hundredths in (28_000..120_000).step_by(5) {
+        check(&draw_columns(
+            &counts,
+            &sheet(f64::from(hundredths) / 100.0),
+        ));
+    }
+}
+
+#[test]
 fn without_sandwiches_there_is_an_axis_and_no_column() {
     for counts in [&[][..], &[0], &[0, 0, 0]] {
         let chart = draw_columns(counts, &sheet(360.0));
