@@ -35,7 +35,8 @@ pub struct Found {
 /// What a search found.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Answer {
-    /// All that are best under each goal, in the order of [`Goal::ALL`]; empty when nothing fits.
+    /// All that are best under each goal, in the order of [`Goal::ALL`](super::Goal::ALL); empty when
+    /// nothing fits.
     pub best: [Vec<Found>; 4],
     /// The layouts of which none has both less wood and a wider margin, least wood first.
     pub frontier: Vec<Found>,
