@@ -183,11 +183,12 @@ impl Handle {
             jaw: jaw(x, JAW.0).done(),
             knurl: knurl.done(),
             reach: reach.done(),
-            // Clear of the numbers beside, above and below the view.
+            // Clear of the numbers beside, above and below the view, and on whole pixels at the edge of
+            // the sheet, which rounding would overstep.
             area: Area {
                 x: (f64::midpoint(x, back) - side / 2.0)
                     .max(left - CLEAR)
-                    .min(sheet.width - side),
+                    .min((sheet.width - side).floor()),
                 y: top,
                 width: side,
                 height: bottom - top,

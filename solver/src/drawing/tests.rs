@@ -282,6 +282,33 @@ proptest! {
     }
 }
 
+#[test]
+fn a_gauge_at_the_edge_of_the_sheet_stays_on_it_whatever_rounding_makes_of_its_sides() {
+    // A pencil wider than the slat puts the jaw as far to the right as it goes.
+    let thick = barrel(BarrelShape::Round, 34.179, 0.0).unwrap();
+    let slat = slat(64.14, 3.0);
+    let rules = rules(|draft| {
+        draft.land = Typed::Number(0.0);
+        draft.edge = Typed::Number(0.0);
+    });
+    let setup = Setup {
+        barrel: &thick,
+        turn: Angle::ZERO,
+        top: &slat,
+        bottom: &slat,
+        rules: &rules,
+    };
+    for step in 0..2000_u32 {
+        let sheet = Sheet {
+            width: 383.223_126_472_856_8 + f64::from(step) / 300.0,
+            row: 37.692_941_545_044_25,
+            text: 56.0,
+            unit: LengthUnit::Millimetre,
+        };
+        check(&draw_sandwich(&setup, &lay_out(&setup), &sheet), &[]);
+    }
+}
+
 /// Sizes that find no place on a sheet, for the slats and pencils of every day.
 fn unplaced(shape: BarrelShape, turn: f64, sheet: Sheet) -> Vec<Size> {
     let barrel = barrel(shape, 7.3, if shape.has_corners() { 0.6 } else { 0.0 }).unwrap();
