@@ -5,7 +5,9 @@ mod term;
 pub use term::Term;
 
 use crate::field::{Field, FieldProblem, Typed};
+use crate::measured::{MeasuredSize, Sample};
 use crate::quantity::Length;
+use crate::slat::Slat;
 
 /// How the size of an error is meant.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -157,6 +159,35 @@ impl AccuracyDraft {
             Term::ShapingAcross => &mut self.shaping_across,
             Term::ShapingUp => &mut self.shaping_up,
         }
+    }
+
+    /// Puts the spread and the mean of a measured size of a stock in the place of what is assumed,
+    /// as far as the sample tells them.
+    ///
+    /// ```
+    /// use solver::measured::{MeasuredSize, Sample};
+    /// use solver::{AccuracyDraft, Length, SlatDraft, Term};
+    /// let stock = SlatDraft::new("74 × 5").check().unwrap();
+    /// let widths = Sample::new(&[74.1, 74.2, 74.3].map(Length::millimetres)).unwrap();
+    /// let mut draft = AccuracyDraft::new("Line 1");
+    /// draft.take_measured(MeasuredSize::Width, &widths, &stock);
+    /// let line = draft.check().unwrap();
+    /// assert!((line.deviation(Term::SlatWidth).in_millimetres() - 0.1).abs() < 1e-9);
+    /// assert!((line.offsets().top_width.in_millimetres() - 0.2).abs() < 1e-9);
+    /// ```
+    pub fn take_measured(&mut self, size: MeasuredSize, sample: &Sample, stock: &Slat) {
+        if let Ok(deviation) = sample.deviation() {
+            *self.error_mut(size.term()) = ErrorDraft {
+                size: Typed::Number(deviation.in_millimetres()),
+                reading: Reading::Deviation,
+            };
+        }
+        let offset = sample.mean() - size.nominal(stock);
+        let field = match size {
+            MeasuredSize::Width => &mut self.width_offset,
+            MeasuredSize::Thickness => &mut self.thickness_offset,
+        };
+        *field = Typed::Number(offset.in_millimetres());
     }
 
     /// The accuracy, or everything that is wrong with it. An error of ± t with limits at k

@@ -2,16 +2,15 @@
 
 use super::chart::{ChartPicture, Parts};
 use super::live::live;
-use crate::workbench::{Delivery, Measured, Workbench, limits, stock, use_measured};
+use crate::workbench::{Delivery, Measured, Workbench, stock, use_measured};
 use leptos::html::Input;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use solver::measured::{Confidence, Interval, Limits, Needed, Normality, Outliers, Sample};
-use solver::{Field, Length, LengthUnit, Sheet, Typed, draw_histogram, figure};
+use solver::measured::{
+    Confidence, Interval, Limits, MeasuredSize, Needed, Normality, Outliers, Sample,
+};
+use solver::{Length, LengthUnit, Sheet, draw_histogram, figure};
 use wasm_bindgen_futures::JsFuture;
-
-/// The mean of a lot is wanted so exactly, mm: a tenth of what a caliper of 0.1 mm shows.
-const WANTED: f64 = 0.01;
 
 /// A list that is pasted or opened, what it says, and a button that puts it to use.
 #[component]
@@ -51,16 +50,13 @@ pub(crate) fn MeasuredSlats() -> impl IntoView {
         let told = told.into_iter().map(|words| view! { <li>{words}</li> });
         Some(view! { <ul class="empty problem">{told.collect_view()}</ul> })
     };
-    let has = move |pick: fn(&Measured) -> &Option<Sample>| {
+    let is_measured = move |size| {
         Memo::new(move |_| {
             let measured = measured.read();
-            matches!(measured.as_ref(), Some(Ok(measured)) if pick(measured).is_some())
+            matches!(measured.as_ref(), Some(Ok(measured)) if measured.sample(size).is_some())
         })
     };
-    let (widths, thicknesses) = (
-        has(|measured| &measured.widths),
-        has(|measured| &measured.thicknesses),
-    );
+    let lots = MeasuredSize::ALL.map(|size| (size, is_measured(size)));
     let put = move |_| {
         let read = measured.get_untracked();
         if let Some(Ok(measured)) = read {
@@ -69,15 +65,17 @@ pub(crate) fn MeasuredSlats() -> impl IntoView {
         }
     };
     let sizes = move || {
-        [
-            (widths.get(), Size::Width),
-            (thicknesses.get(), Size::Thickness),
-        ]
-        .into_iter()
-        .filter(|(there, _)| *there)
-        .map(|(_, size)| view! { <Lot size/> })
-        .collect_view()
+        lots.into_iter()
+            .filter(|(_, is_measured)| is_measured.get())
+            .map(|(size, _)| view! { <Lot size/> })
+            .collect_view()
     };
+    let nothing = move || lots.iter().all(|(_, is_measured)| !is_measured.get());
+    let agreed_problem = Memo::new(move |_| {
+        let problem = delivery.agreed().read().clone().err();
+        problem.map(|problem| problem.message(bench.unit.get()))
+    });
+    let agreed_wrong = move || agreed_problem.with(Option::is_some);
     view! {
         <section class="result measured" aria-labelledby="measured-title">
             <h2 id="measured-title">"Measured slats"</h2>
@@ -108,15 +106,21 @@ pub(crate) fn MeasuredSlats() -> impl IntoView {
                     <input
                         type="text"
                         class="short"
-                        prop:value=move || delivery.agreed.get()
-                        on:change=move |event| delivery.agreed.set(event_target_value(&event))
+                        class:wrong=agreed_wrong
+                        prop:value=move || delivery.agreed_text.get()
+                        aria-invalid=move || if agreed_wrong() { "true" } else { "false" }
+                        aria-describedby=move || agreed_wrong().then_some("agreed-message")
+                        on:change=move |event| delivery.agreed_text.set(event_target_value(&event))
                     />
                     {live(move || bench.unit.get().label())}
                 </label>
-                <button type="button" disabled=move || !widths.get() && !thicknesses.get() on:click=put>
+                <button type="button" disabled=nothing on:click=put>
                     "Use in place of the assumption"
                 </button>
             </div>
+            <p class="problem" id="agreed-message" role="status" hidden=move || !agreed_wrong()>
+                {live(move || agreed_problem.get().unwrap_or_default())}
+            </p>
             {live(problems)}
             {live(sizes)}
             <p class="hint">
@@ -126,54 +130,16 @@ pub(crate) fn MeasuredSlats() -> impl IntoView {
     }
 }
 
-/// Which size was measured.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Size {
-    Width,
-    Thickness,
-}
-
-impl Size {
-    const fn label(self) -> &'static str {
-        match self {
-            Self::Width => "Width",
-            Self::Thickness => "Thickness",
-        }
-    }
-
-    fn sample(self, measured: &Measured) -> Option<&Sample> {
-        match self {
-            Self::Width => measured.widths.as_ref(),
-            Self::Thickness => measured.thicknesses.as_ref(),
-        }
-    }
-}
-
 /// What the measurements of one size say.
 #[component]
-fn Lot(size: Size) -> impl IntoView {
+fn Lot(size: MeasuredSize) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let delivery = expect_context::<Delivery>();
     let measured = delivery.measured();
-    let agreed = Memo::new(move |_| {
+    let limits = Memo::new(move |_| {
         let project = bench.project().read();
-        let typed = Typed::new(
-            &delivery.agreed.read(),
-            Field::WidthTolerance,
-            bench.unit.get(),
-        );
-        let stock = stock(&project)?;
-        let (nominal, lacks) = match size {
-            Size::Width => (
-                stock.width(),
-                stock.grooved_width() - stock.guaranteed_width(),
-            ),
-            Size::Thickness => (
-                stock.thickness(),
-                stock.grooved_thickness() - stock.guaranteed_thickness(),
-            ),
-        };
-        limits(nominal, lacks, &typed)
+        let agreed = delivery.agreed().get().ok()?;
+        size.limits(&stock(&project)?, agreed)
     });
     let rows = move || {
         let measured = measured.read();
@@ -181,8 +147,8 @@ fn Lot(size: Size) -> impl IntoView {
             return None;
         };
         let facts = facts(
-            size.sample(measured)?,
-            agreed.get().as_ref(),
+            measured.sample(size)?,
+            limits.get().as_ref(),
             bench.unit.get(),
         );
         let rows = facts.into_iter().map(|(name, value)| {
@@ -195,8 +161,8 @@ fn Lot(size: Size) -> impl IntoView {
         let Some(Ok(measured)) = measured.as_ref() else {
             return None;
         };
-        let agreed = agreed.get();
-        let chart = draw_histogram(size.sample(measured)?, agreed.as_ref(), size.label(), sheet);
+        let limits = limits.get();
+        let chart = draw_histogram(measured.sample(size)?, limits.as_ref(), size.label(), sheet);
         let mut paths = vec![
             ("grid", chart.grid),
             ("bars", chart.bars),
@@ -315,7 +281,7 @@ fn facts(
             facts.push(("Cpk", ratio(capability.cpk)));
         }
     }
-    let wanted = Length::millimetres(WANTED);
+    let wanted = Needed::WANTED_OF_MEAN;
     let needed = match sample.needed_for_mean(wanted, confidence) {
         Ok(Needed::Enough) => "none".to_owned(),
         Ok(Needed::More(more)) => figure::count(more as u64),

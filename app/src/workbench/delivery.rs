@@ -2,8 +2,10 @@
 
 use super::Workbench;
 use leptos::prelude::*;
-use solver::measured::{Limits, Readings, ReadingsProblem, Sample, read};
-use solver::{Field, Id, Length, ProjectDraft, Slat, Term, Typed};
+use solver::measured::{
+    AgreedProblem, MeasuredSize, Readings, ReadingsProblem, Sample, read, read_agreed,
+};
+use solver::{Id, Length, ProjectDraft, Slat};
 
 /// A list of measurements, and how far a slat may be off. A handle.
 #[derive(Clone, Copy)]
@@ -11,7 +13,8 @@ pub struct Delivery {
     /// The list as it was pasted or opened.
     pub text: RwSignal<String>,
     /// What was agreed as ±, as it is typed; empty for what the stock may lack.
-    pub agreed: RwSignal<String>,
+    pub agreed_text: RwSignal<String>,
+    agreed: Memo<Result<Option<Length>, AgreedProblem>>,
     measured: Memo<Option<Result<Measured, ReadingsProblem>>>,
 }
 
@@ -24,6 +27,17 @@ pub struct Measured {
     pub widths: Option<Sample>,
     /// The thicknesses, where there are any.
     pub thicknesses: Option<Sample>,
+}
+
+impl Measured {
+    /// The measurements of a size, where there are any.
+    #[must_use]
+    pub const fn sample(&self, size: MeasuredSize) -> Option<&Sample> {
+        match size {
+            MeasuredSize::Width => self.widths.as_ref(),
+            MeasuredSize::Thickness => self.thicknesses.as_ref(),
+        }
+    }
 }
 
 impl Delivery {
@@ -42,11 +56,19 @@ impl Delivery {
                 readings,
             }))
         });
+        let agreed_text = RwSignal::new(String::new());
         Self {
             text,
-            agreed: RwSignal::new(String::new()),
+            agreed_text,
+            agreed: Memo::new(move |_| read_agreed(&agreed_text.read(), bench.unit.get())),
             measured,
         }
+    }
+
+    /// What was agreed as ±, or what is wrong with what was typed.
+    #[must_use]
+    pub const fn agreed(&self) -> Memo<Result<Option<Length>, AgreedProblem>> {
+        self.agreed
     }
 
     /// What was read, or why nothing was.
@@ -63,52 +85,20 @@ pub fn stock(project: &ProjectDraft) -> Option<Slat> {
     project.slats[at].draft.check().ok()
 }
 
-/// The limits of a size: its nominal and what was agreed as ±, or else what the stock may lack.
-#[must_use]
-pub fn limits(nominal: Length, lacks: Length, agreed: &Typed) -> Option<Limits> {
-    let (lower, upper) = match agreed.read(Field::WidthTolerance) {
-        Ok(agreed) if agreed > 0.0 => {
-            let agreed = Length::millimetres(agreed);
-            (-agreed, Some(agreed))
-        }
-        _ if lacks > Length::ZERO => (-lacks, None),
-        _ => return None,
-    };
-    Limits::new(nominal, Some(lower), upper).ok()
-}
-
 /// Puts the spread and the mean of what was measured in the place of what is assumed of the line,
 /// as far as the measurements tell them.
 pub fn use_measured(project: &mut ProjectDraft, measured: &Measured) {
     let Some(stock) = stock(project) else {
         return;
     };
-    let sizes = [
-        (&measured.widths, Term::SlatWidth, stock.width()),
-        (
-            &measured.thicknesses,
-            Term::BottomThickness,
-            stock.thickness(),
-        ),
-    ];
     let line: Id = project.layout.accuracy;
     let Some(at) = project.accuracy_place(line) else {
         return;
     };
     let draft = &mut project.accuracies[at].draft;
-    for (sample, term, nominal) in sizes {
-        let Some(sample) = sample else {
-            continue;
-        };
-        if let Ok(deviation) = sample.deviation() {
-            let error = draft.error_mut(term);
-            error.size = Typed::Number(deviation.in_millimetres());
-            error.reading = solver::Reading::Deviation;
-        }
-        let offset = Typed::Number((sample.mean() - nominal).in_millimetres());
-        match term {
-            Term::SlatWidth => draft.width_offset = offset,
-            _ => draft.thickness_offset = offset,
+    for size in MeasuredSize::ALL {
+        if let Some(sample) = measured.sample(size) {
+            draft.take_measured(size, sample, &stock);
         }
     }
 }
@@ -117,7 +107,7 @@ pub fn use_measured(project: &mut ProjectDraft, measured: &Measured) {
 mod tests {
     use super::*;
     use crate::demo;
-    use solver::LengthUnit;
+    use solver::{LengthUnit, Term};
 
     fn measured(text: &str) -> Measured {
         let readings = read(text, LengthUnit::Millimetre).unwrap();
@@ -157,18 +147,5 @@ mod tests {
             after.offsets().bottom_thickness,
             before.offsets().bottom_thickness
         );
-    }
-
-    #[test]
-    fn limits_are_what_was_agreed_or_what_the_stock_may_lack() {
-        let mm = Length::millimetres;
-        let agreed = limits(mm(74.0), mm(0.3), &Typed::Number(0.2)).unwrap();
-        assert_eq!(
-            (agreed.lower(), agreed.upper()),
-            (Some(mm(73.8)), Some(mm(74.2)))
-        );
-        let lacking = limits(mm(74.0), mm(0.5), &Typed::empty()).unwrap();
-        assert_eq!((lacking.lower(), lacking.upper()), (Some(mm(73.5)), None));
-        assert_eq!(limits(mm(74.0), Length::ZERO, &Typed::empty()), None);
     }
 }

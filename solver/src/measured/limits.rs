@@ -1,5 +1,6 @@
 //! What was agreed with the supplier: a nominal size and how far a slat may lie from it.
 
+use crate::entry::LARGEST_ENTRY;
 use crate::figure;
 use crate::quantity::Length;
 use crate::unit::LengthUnit;
@@ -17,8 +18,8 @@ pub struct Limits {
 pub enum LimitsProblem {
     /// Neither a lower nor an upper deviation is given.
     None,
-    /// A size or a deviation is no finite number.
-    NotFinite,
+    /// A size or a deviation is not a number strictly between ±10¹² mm.
+    NotASize,
     /// The lower deviation is not below the upper one.
     Crossed {
         /// The lower deviation.
@@ -35,7 +36,9 @@ impl LimitsProblem {
         let length = |length: Length| figure::length_with_unit(length.in_millimetres(), unit);
         match self {
             Self::None => "There are no limits: give a lower or an upper deviation".to_owned(),
-            Self::NotFinite => "A limit is no number: type one, like −0.20".to_owned(),
+            Self::NotASize => {
+                "A limit is no number that a length can have: type one, like −0.20".to_owned()
+            }
             Self::Crossed { lower, upper } => format!(
                 "The lower deviation {} is not below the upper one, {}: type a smaller one",
                 length(lower),
@@ -50,7 +53,8 @@ impl Limits {
     /// with its sign, so `−0.4` and `+0.1`. Without one of them that side is free.
     ///
     /// # Errors
-    /// When there is no deviation, one is not finite, or the lower is not below the upper.
+    /// When there is no deviation, one is no size that can be measured, or the lower is not below the
+    /// upper.
     ///
     /// ```
     /// use solver::{Length, measured::Limits};
@@ -65,8 +69,8 @@ impl Limits {
         upper: Option<Length>,
     ) -> Result<Self, LimitsProblem> {
         let mut sizes = [Some(nominal), lower, upper].into_iter().flatten();
-        if !sizes.all(|size| size.in_millimetres().is_finite()) {
-            return Err(LimitsProblem::NotFinite);
+        if !sizes.all(|size| size.in_millimetres().abs() < LARGEST_ENTRY) {
+            return Err(LimitsProblem::NotASize);
         }
         match (lower, upper) {
             (None, None) => return Err(LimitsProblem::None),

@@ -21,6 +21,7 @@ mod normality;
 mod outliers;
 mod reading;
 mod sample;
+mod size;
 #[cfg(test)]
 mod tests;
 
@@ -33,3 +34,4 @@ pub use normality::Normality;
 pub use outliers::Outliers;
 pub use reading::{BadCell, CellProblem, Readings, ReadingsProblem, read};
 pub use sample::{Sample, Untold};
+pub use size::{AgreedProblem, MeasuredSize, read_agreed};

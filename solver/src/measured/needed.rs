@@ -19,6 +19,10 @@ impl Needed {
     /// The most measurements that are looked at, in all.
     pub const MOST: usize = 1_000_000;
 
+    /// The half width within which the mean of a lot of slats is wanted: a tenth of what a caliper of
+    /// 0.1 mm shows; common practice, no source.
+    pub const WANTED_OF_MEAN: Length = Length::millimetres(0.01);
+
     /// From the number that is enough, if any, and the number there are.
     fn from(enough: Option<usize>, there: usize) -> Self {
         match enough {
