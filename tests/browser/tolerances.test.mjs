@@ -145,3 +145,29 @@ test("measured slats are told, drawn, and used in place of the assumption in one
   assert.deepEqual(await broken(page), []);
   assertQuiet(problems);
 });
+
+test("what cannot be read is told beside its field, and what stood there still counts", async (t) => {
+  const { page, problems } = await start(t, browser, site.url);
+  await goTo(page, "tolerances");
+  await counted(page);
+  const before = await good(page);
+  const dice = page.getByLabel("Dice number");
+  await dice.fill("-4");
+  await dice.press("Enter");
+  await until(page, "#dice-message", "-4");
+  assert.equal(await dice.getAttribute("aria-invalid"), "true");
+  assert.equal(await good(page), before);
+  const agreed = page.getByLabel(/Agreed as ±/);
+  await agreed.fill("7");
+  await agreed.press("Enter");
+  await until(page, "#agreed-message", /at most 5\.00/);
+  assert.equal(await agreed.getAttribute("aria-invalid"), "true");
+  assert.deepEqual(await broken(page), []);
+  await agreed.fill("0.2");
+  await agreed.press("Enter");
+  await page.waitForFunction(() => document.querySelector("#agreed-message").hidden);
+  await dice.fill("1");
+  await dice.press("Enter");
+  await page.waitForFunction(() => document.querySelector("#dice-message").hidden);
+  assertQuiet(problems);
+});

@@ -1,7 +1,7 @@
 //! How many pencils of a sandwich are good, counted by dice.
 
 use super::live::live;
-use crate::workbench::{Count, Dice, Workbench};
+use crate::workbench::{Count, Dice, Enough, Workbench};
 use leptos::prelude::*;
 use solver::figure;
 use solver::tolerance::{Fault, Tally};
@@ -52,14 +52,24 @@ pub(crate) fn DiceControls() -> impl IntoView {
                 <button type="button" on:click=move |_| dice.stop()>"Stop the dice"</button>
             }
             .into_any(),
-            Count::Done => view! { <span>{made}" sandwiches made: as exact as was wanted, or as many as are made at most."</span> }.into_any(),
+            Count::Done(enough) => {
+                let why = match enough {
+                    Enough::Exact => "as exact as was wanted",
+                    Enough::Most => {
+                        "as many as are made at most, and still less exact than was wanted"
+                    }
+                };
+                view! { <span>{made}" sandwiches made: "{why}"."</span> }.into_any()
+            }
             Count::Stopped => view! {
                 <span>{made}" sandwiches made, then stopped."</span>
                 <button type="button" on:click=move |_| dice.throw()>"Throw again"</button>
             }
             .into_any(),
             Count::Refused(problems) => {
-                let problems = problems.into_iter().map(|problem| view! { <li>{problem}</li> });
+                let problems = problems
+                    .into_iter()
+                    .map(|problem| view! { <li>{problem}</li> });
                 view! { <ul class="empty problem">{problems.collect_view()}</ul> }.into_any()
             }
             Count::Fault(reason) => view! { <p class="empty problem">{reason}</p> }.into_any(),
@@ -80,12 +90,7 @@ pub(crate) fn DiceControls() -> impl IntoView {
             dice.wanted.set(error);
         }
     };
-    let seed = move |event| {
-        // What is no whole number is not taken; the field shows what stands.
-        if let Ok(seed) = event_target_value(&event).trim().parse() {
-            dice.seed.set(seed);
-        }
-    };
+    let wrong = move || dice.seed_problem().read().is_some();
     view! {
         <div class="dice">
             <label class="joined">
@@ -98,11 +103,16 @@ pub(crate) fn DiceControls() -> impl IntoView {
                 <input
                     type="text"
                     inputmode="numeric"
-                    maxlength="10"
-                    prop:value=move || dice.seed.get().to_string()
-                    on:change=seed
+                    class:wrong=wrong
+                    prop:value=move || dice.seed().get().to_string()
+                    aria-invalid=move || if wrong() { "true" } else { "false" }
+                    aria-describedby=move || wrong().then_some("dice-message")
+                    on:change=move |event| dice.pick(&event_target_value(&event))
                 />
             </label>
+            <p class="problem" id="dice-message" role="status" hidden=move || !wrong()>
+                {live(move || dice.seed_problem().get().unwrap_or_default())}
+            </p>
             <div class="running" role="status">{live(status)}</div>
         </div>
     }

@@ -1,9 +1,10 @@
 //! How many side by side, and how far apart, give the most good pencils for the money.
 
+use super::answered::answered;
 use super::chart::{ChartPicture, Parts};
 use super::live::live;
 use crate::protocol::{Curve, Outlook, Progress};
-use crate::workbench::{JobState, Searches, Workbench};
+use crate::workbench::{Searches, Workbench};
 use leptos::prelude::*;
 use solver::tolerance::{Choice, Varied};
 use solver::{Field, Length, LengthUnit, ProjectDraft, Sheet, Spacing, Typed, draw_curve, figure};
@@ -12,29 +13,14 @@ use solver::{Field, Length, LengthUnit, ProjectDraft, Sheet, Spacing, Typed, dra
 #[component]
 pub(crate) fn GoodCurves() -> impl IntoView {
     let question = expect_context::<Searches>().outlook;
-    let body = move || match question.state().get() {
-        JobState::Waiting | JobState::Running(_) => ().into_any(),
-        JobState::Done(outlook) => {
-            let Outlook {
-                by_count, by_pitch, ..
-            } = outlook;
-            view! {
-                <CurveTable curve=by_count varied=Varied::Count/>
-                <CurveTable curve=by_pitch varied=Varied::Pitch/>
-            }
-            .into_any()
+    let show = |outlook: Outlook| {
+        view! {
+            <CurveTable curve=outlook.by_count varied=Varied::Count/>
+            <CurveTable curve=outlook.by_pitch varied=Varied::Pitch/>
         }
-        JobState::Refused(problems) => {
-            let problems = problems
-                .into_iter()
-                .map(|problem| view! { <li>{problem}</li> });
-            view! { <ul class="empty">{problems.collect_view()}</ul> }.into_any()
-        }
-        JobState::Stopped => {
-            view! { <p class="empty">"Stopped. The next change starts it again."</p> }.into_any()
-        }
-        JobState::Fault(reason) => view! { <p class="empty problem">{reason}</p> }.into_any(),
+        .into_any()
     };
+    let body = move || answered(question.state().get(), None, show);
     let running = move || {
         question.busy().get().map(|progress| {
             let words = match progress {

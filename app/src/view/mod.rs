@@ -2,6 +2,7 @@
 #![expect(unreachable_pub, reason = "the component macro makes its items public")]
 
 mod accuracy_form;
+mod answered;
 mod barrel_place;
 mod chart;
 mod checks;

@@ -1,9 +1,10 @@
 //! The barrel on every slat stock, every usual way round, best first.
 
+use super::answered::answered;
 use super::live::live;
 use crate::project_file::WayWord;
 use crate::protocol::{AimWord, RankedRow, Ranking};
-use crate::workbench::{JobState, Jobs, Workbench};
+use crate::workbench::{Jobs, Workbench};
 use leptos::prelude::*;
 use solver::{Id, Way, figure};
 
@@ -33,17 +34,9 @@ pub(crate) fn RankingTable() -> impl IntoView {
         }
     })
     .collect_view();
-    let body = move || {
-        match ranking.get() {
-        JobState::Waiting | JobState::Running(_) => view! { <p class="empty">"Laying the barrel on every stock …"</p> }.into_any(),
-        JobState::Done(ranking) => view! { <Rows ranking/> }.into_any(),
-        JobState::Refused(problems) => {
-            view! { <ul class="empty">{problems.into_iter().map(|problem| view! { <li>{problem}</li> }).collect_view()}</ul> }.into_any()
-        }
-        JobState::Stopped => view! { <p class="empty">"Stopped. The next change starts it again."</p> }.into_any(),
-        JobState::Fault(reason) => view! { <p class="empty problem">{reason}</p> }.into_any(),
-    }
-    };
+    let show = |ranking: Ranking| view! { <Rows ranking/> }.into_any();
+    let waiting = Some("Laying the barrel on every stock …");
+    let body = move || answered(ranking.get(), waiting, show);
     view! {
         <section class="result ranking" aria-labelledby="ranking-title">
             <h2 id="ranking-title">"Best stock for this pencil"</h2>

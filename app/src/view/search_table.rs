@@ -1,9 +1,10 @@
 //! The best layouts found: one table, sorted by any column, each row ready to be laid.
 
+use super::answered::answered;
 use super::live::live;
 use super::search_form::SearchForm;
 use crate::protocol::{FoundRow, Progress, Searched};
-use crate::workbench::{JobState, Searches, Workbench, is_laid, lay_found};
+use crate::workbench::{Searches, Workbench, is_laid, lay_found};
 use leptos::prelude::*;
 use solver::{Goal, LengthUnit, Way, figure};
 use std::cmp::Ordering;
@@ -88,20 +89,8 @@ impl Column {
 pub(crate) fn SearchTable() -> impl IntoView {
     let question = expect_context::<Searches>().layouts;
     let (state, busy) = (question.state(), question.busy());
-    let body = move || match state.get() {
-        JobState::Waiting | JobState::Running(_) => ().into_any(),
-        JobState::Done(searched) => view! { <Rows searched/> }.into_any(),
-        JobState::Refused(problems) => {
-            let problems = problems
-                .into_iter()
-                .map(|problem| view! { <li>{problem}</li> });
-            view! { <ul class="empty">{problems.collect_view()}</ul> }.into_any()
-        }
-        JobState::Stopped => {
-            view! { <p class="empty">"Stopped. The next change starts it again."</p> }.into_any()
-        }
-        JobState::Fault(reason) => view! { <p class="empty problem">{reason}</p> }.into_any(),
-    };
+    let show = |searched: Searched| view! { <Rows searched/> }.into_any();
+    let body = move || answered(state.get(), None, show);
     let running = move || {
         busy.get().map(|progress| {
             let words = match progress {

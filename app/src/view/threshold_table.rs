@@ -1,8 +1,9 @@
 //! What the next pencil costs: the nearest values of each input at which something changes.
 
+use super::answered::answered;
 use super::live::live;
 use crate::protocol::{ChangeLine, InputAddress, OwnerWord, ThresholdRow};
-use crate::workbench::{JobState, Searches, Slot, Workbench};
+use crate::workbench::{Searches, Slot, Workbench};
 use leptos::prelude::*;
 use solver::{Field, Id, ProjectDraft, Typed, figure};
 
@@ -12,42 +13,31 @@ pub(crate) fn ThresholdTable() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let unit = bench.unit;
     let state = expect_context::<Searches>().thresholds.state();
-    let body = move || match state.get() {
-        JobState::Waiting | JobState::Running(_) | JobState::Stopped => {
-            view! { <p class="empty">"Trying every input …"</p> }.into_any()
+    let show = move |rows: Vec<ThresholdRow>| {
+        let rows = rows.into_iter().flat_map(lines);
+        let rows = rows.map(|(input, today, line)| view! { <Line input today line/> });
+        let rows = rows.collect_view();
+        view! {
+            <div class="scroll" tabindex="0" role="group" aria-label="Changes of one input">
+                <table>
+                    <thead>
+                        <tr>
+                            <th scope="col">"Input"</th>
+                            <th scope="col" class="figure">"Today, " {live(move || unit.get().label())}</th>
+                            <th scope="col" class="figure">"Changes at, " {live(move || unit.get().label())}</th>
+                            <th scope="col"><span class="unseen">"Put it in"</span></th>
+                            <th scope="col">"What happens"</th>
+                            <th scope="col" class="figure">"Saved a gross"</th>
+                            <th scope="col" class="figure">"Saved a year"</th>
+                        </tr>
+                    </thead>
+                    <tbody>{rows}</tbody>
+                </table>
+            </div>
         }
-        JobState::Done(rows) => {
-            let rows = rows.into_iter().flat_map(lines);
-            let rows = rows.map(|(input, today, line)| view! { <Line input today line/> });
-            let rows = rows.collect_view();
-            view! {
-                <div class="scroll" tabindex="0" role="group" aria-label="Changes of one input">
-                    <table>
-                        <thead>
-                            <tr>
-                                <th scope="col">"Input"</th>
-                                <th scope="col" class="figure">"Today, " {live(move || unit.get().label())}</th>
-                                <th scope="col" class="figure">"Changes at, " {live(move || unit.get().label())}</th>
-                                <th scope="col"><span class="unseen">"Put it in"</span></th>
-                                <th scope="col">"What happens"</th>
-                                <th scope="col" class="figure">"Saved a gross"</th>
-                                <th scope="col" class="figure">"Saved a year"</th>
-                            </tr>
-                        </thead>
-                        <tbody>{rows}</tbody>
-                    </table>
-                </div>
-            }
-            .into_any()
-        }
-        JobState::Refused(problems) => {
-            let problems = problems
-                .into_iter()
-                .map(|problem| view! { <li>{problem}</li> });
-            view! { <ul class="empty">{problems.collect_view()}</ul> }.into_any()
-        }
-        JobState::Fault(reason) => view! { <p class="empty problem">{reason}</p> }.into_any(),
+        .into_any()
     };
+    let body = move || answered(state.get(), Some("Trying every input …"), show);
     view! {
         <section class="result steps" aria-labelledby="steps-title">
             <h2 id="steps-title">"What the next pencil costs"</h2>

@@ -3,12 +3,13 @@
 use super::Workbench;
 use super::jobs::Asker;
 use super::pause::Pause;
-use super::rounds::{PORTION, Rounds};
+use super::rounds::{Enough, PORTION, Rounds};
 use super::searches::layout_of;
 use crate::project_file;
 use crate::protocol::{Reply, Request};
 use crate::view::Place;
 use leptos::prelude::*;
+use solver::figure;
 use solver::tolerance::Tally;
 
 /// Workers beyond this many would wait for each other.
@@ -21,8 +22,8 @@ pub enum Count {
     Waiting,
     /// Under way.
     Running,
-    /// As exact as was wanted, or as many as are made at most.
-    Done,
+    /// No more is needed.
+    Done(Enough),
     /// Stopped by the user.
     Stopped,
     /// The project cannot be worked with, for these reasons.
@@ -36,7 +37,9 @@ pub enum Count {
 pub struct Dice {
     bench: Workbench,
     /// Which dice.
-    pub seed: RwSignal<u32>,
+    seed: RwSignal<u32>,
+    /// What is wrong with the number that was typed for the dice.
+    seed_problem: RwSignal<Option<String>>,
     /// The standard error of good pencils a sandwich that is wanted.
     pub wanted: RwSignal<f64>,
     count: RwSignal<Count>,
@@ -61,6 +64,7 @@ impl Dice {
         let dice = Self {
             bench,
             seed: RwSignal::new(1),
+            seed_problem: RwSignal::new(None),
             wanted: RwSignal::new(0.003),
             count: RwSignal::new(Count::Waiting),
             tally: RwSignal::new(None),
@@ -90,6 +94,34 @@ impl Dice {
     #[must_use]
     pub fn tally(&self) -> ReadSignal<Option<Tally>> {
         self.tally.read_only()
+    }
+
+    /// Which dice.
+    #[must_use]
+    pub fn seed(&self) -> ReadSignal<u32> {
+        self.seed.read_only()
+    }
+
+    /// What is wrong with the number that was typed last for the dice, if anything.
+    #[must_use]
+    pub fn seed_problem(&self) -> ReadSignal<Option<String>> {
+        self.seed_problem.read_only()
+    }
+
+    /// Takes other dice, by their number as it is typed; where it is none, the dice stay and the
+    /// problem is told.
+    pub fn pick(&self, typed: &str) {
+        match typed.trim().parse() {
+            Ok(seed) => {
+                self.seed.set(seed);
+                self.seed_problem.set(None);
+            }
+            Err(_) => self.seed_problem.set(Some(format!(
+                "Dice number must be a whole number from 0 to {}, like 12; dice {} are thrown until then",
+                figure::count(u32::MAX.into()),
+                self.seed.get_untracked()
+            ))),
+        }
     }
 
     /// Counts from the beginning.
@@ -152,11 +184,11 @@ impl Dice {
                     if tally.is_some() {
                         self.tally.set(tally);
                     }
-                    let is_done = self.rounds.with_value(Rounds::is_done);
-                    if !is_done {
+                    let enough = self.rounds.with_value(Rounds::enough);
+                    if enough.is_none() {
                         self.ask(worker);
                     }
-                    is_done.then_some(Count::Done)
+                    enough.map(Count::Done)
                 }
                 None => Some(Count::Fault("A worker miscounted. Try again".to_owned())),
             },

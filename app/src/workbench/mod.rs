@@ -12,12 +12,13 @@ mod searches;
 mod slot;
 mod table;
 
-pub use delivery::{Delivery, Measured, limits, stock, use_measured};
+pub use delivery::{Delivery, Measured, stock, use_measured};
 pub use dice::{Count, Dice};
 pub use history::History;
 pub use jobs::{JobState, Jobs};
 pub use laying::{is_laid, lay_found};
 pub use memory::{Memory, Unreadable};
+pub use rounds::Enough;
 pub use searches::{Question, Searches};
 pub use slot::{Slot, barrel_shape};
 pub(crate) use table::{ANY, LONGEST_NAME, NONE};

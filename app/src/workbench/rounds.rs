@@ -12,6 +12,15 @@ const MOST_PORTIONS: u32 = 1526;
 /// The fewest, so that an error is not told from a handful of bad pencils.
 const LEAST_PORTIONS: u32 = 3;
 
+/// Why no more is needed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Enough {
+    /// The count is as exact as was wanted.
+    Exact,
+    /// As many sandwiches are made as are at most.
+    Most,
+}
+
 /// Portions counted in the order of their numbers, whoever made them and whenever they came: so
 /// the count, and where it ends, do not depend on how many workers there are.
 #[derive(Debug)]
@@ -25,7 +34,7 @@ pub(super) struct Rounds {
     /// Portions that came before their turn.
     early: BTreeMap<u32, Tally>,
     tally: Option<Tally>,
-    done: bool,
+    enough: Option<Enough>,
 }
 
 impl Rounds {
@@ -38,14 +47,14 @@ impl Rounds {
             counted: 0,
             early: BTreeMap::new(),
             tally: None,
-            done: false,
+            enough: None,
         }
     }
 
     /// The next portion to be asked for; nothing when no more is needed.
     pub(super) fn hand_out(&mut self) -> Option<u32> {
         let portion = self.next;
-        (!self.done && portion < MOST_PORTIONS).then(|| {
+        (self.enough.is_none() && portion < MOST_PORTIONS).then(|| {
             self.next += 1;
             portion
         })
@@ -54,7 +63,7 @@ impl Rounds {
     /// Takes in a portion.
     pub(super) fn take(&mut self, portion: u32, tally: Tally) {
         self.early.insert(portion, tally);
-        while !self.done
+        while self.enough.is_none()
             && let Some(tally) = self.early.remove(&self.counted)
         {
             self.counted += 1;
@@ -65,8 +74,12 @@ impl Rounds {
                     whole
                 }
             };
-            let enough = self.counted >= LEAST_PORTIONS && whole.good().error <= self.wanted;
-            self.done = enough || self.counted == MOST_PORTIONS;
+            let is_exact = self.counted >= LEAST_PORTIONS && whole.good().error <= self.wanted;
+            self.enough = if is_exact {
+                Some(Enough::Exact)
+            } else {
+                (self.counted == MOST_PORTIONS).then_some(Enough::Most)
+            };
             self.tally = Some(whole);
         }
     }
@@ -77,10 +90,10 @@ impl Rounds {
         self.tally.as_ref()
     }
 
-    /// Whether no more is needed.
+    /// Why no more is needed, once it is not.
     #[must_use]
-    pub(super) const fn is_done(&self) -> bool {
-        self.done
+    pub(super) const fn enough(&self) -> Option<Enough> {
+        self.enough
     }
 }
 
@@ -118,14 +131,15 @@ mod tests {
         let mixed = counted(0.0, &[3, 0, 4, 2, 1]);
         assert_eq!(rounds.tally(), mixed.tally());
         assert_eq!(rounds.tally().unwrap().sandwiches(), 5 * BLOCK);
-        assert!(!rounds.is_done());
+        assert_eq!(rounds.enough(), None);
     }
 
     #[test]
     fn it_ends_at_the_same_portion_whatever_came_early() {
         let rounds = counted(1.0, &[0, 1, 2, 3, 4]);
         let mixed = counted(1.0, &[4, 3, 2, 1, 0]);
-        assert!(rounds.is_done() && mixed.is_done());
+        assert_eq!(rounds.enough(), Some(Enough::Exact));
+        assert_eq!(mixed.enough(), rounds.enough());
         assert_eq!(rounds.tally(), mixed.tally());
         let sandwiches = u64::from(LEAST_PORTIONS) * BLOCK;
         assert_eq!(rounds.tally().unwrap().sandwiches(), sandwiches);
@@ -135,7 +149,7 @@ mod tests {
     fn what_is_missing_is_waited_for() {
         let rounds = counted(1.0, &[1, 2, 3]);
         assert_eq!(rounds.tally(), None);
-        assert!(!rounds.is_done());
+        assert_eq!(rounds.enough(), None);
     }
 
     #[test]
@@ -145,5 +159,11 @@ mod tests {
         let mut endless = Rounds::new(0.0);
         let handed = std::iter::from_fn(|| endless.hand_out()).count();
         assert_eq!(handed, MOST_PORTIONS as usize);
+        let one = portion(0);
+        for number in 0..MOST_PORTIONS {
+            assert_eq!(endless.enough(), None, "{number}");
+            endless.take(number, one.clone());
+        }
+        assert_eq!(endless.enough(), Some(Enough::Most));
     }
 }
