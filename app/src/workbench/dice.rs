@@ -117,8 +117,9 @@ impl Dice {
                 self.seed_problem.set(None);
             }
             Err(_) => self.seed_problem.set(Some(format!(
-                "Dice number must be a whole number from 0 to {}, like 12; dice {} are thrown until then",
+                "Dice number must be a whole number from 0 to {}, like 12; it is “{}”. Dice {} are thrown until then",
                 figure::count(u32::MAX.into()),
+                typed.trim(),
                 self.seed.get_untracked()
             ))),
         }
