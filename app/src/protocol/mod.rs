@@ -1,0 +1,26 @@
+//! Everything the page and a worker say to each other.
+//!
+//! The types are the conversation's own. Numbers are `u32` or `f64`, which a browser's messages
+//! carry as they are; amounts that can pass `u32` are [`Whole`] numbers.
+
+mod job;
+mod outlook;
+mod purchase;
+mod ranking;
+mod reply;
+mod request;
+mod search;
+mod threshold;
+mod whole;
+mod words;
+
+pub use job::{JobId, Progress};
+pub use outlook::{Curve, CurvePoint, Halving, Outlook, Thrown};
+pub use purchase::{Purchase, PurchaseList, RunLine, StockLine, Totals};
+pub use ranking::{LeftOut, RankedRow, Ranking};
+pub use reply::Reply;
+pub use request::{MOST_SECONDS, Request, USUAL_SECONDS};
+pub use search::{FoundRow, Searched};
+pub use threshold::{ChangeLine, InputAddress, OwnerWord, ThresholdRow};
+pub use whole::Whole;
+pub use words::{AimWord, GoalWord, UnitWord};

@@ -1,0 +1,109 @@
+//! The half of the conversation that a worker says.
+
+use serde::{Deserialize, Serialize};
+
+use super::job::{JobId, Progress};
+use super::outlook::{Outlook, Thrown};
+use super::purchase::Purchase;
+use super::ranking::Ranking;
+use super::search::Searched;
+use super::threshold::ThresholdRow;
+
+/// What a worker says.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Reply {
+    /// The worker listens from now on.
+    Ready {
+        /// The build it belongs to; empty when the build was not finished by the task runner.
+        build: String,
+    },
+    /// How far a job has come.
+    Progress {
+        /// The job.
+        job: JobId,
+        /// How far.
+        progress: Progress,
+    },
+    /// The end of [`Request::Rank`].
+    Ranked {
+        /// The job.
+        job: JobId,
+        /// The ranking.
+        ranking: Ranking,
+    },
+    /// The end of [`Request::Search`].
+    Searched {
+        /// The job.
+        job: JobId,
+        /// What was found.
+        searched: Searched,
+    },
+    /// The end of [`Request::Thresholds`].
+    Thresholds {
+        /// The job.
+        job: JobId,
+        /// A row for each input of the layout, slats first, then rules, then the barrel.
+        rows: Vec<ThresholdRow>,
+    },
+    /// The end of [`Request::Throw`].
+    Thrown {
+        /// The job.
+        job: JobId,
+        /// The sandwiches, counted.
+        thrown: Thrown,
+    },
+    /// The end of [`Request::Outlook`].
+    Outlook {
+        /// The job.
+        job: JobId,
+        /// What can be told.
+        outlook: Outlook,
+    },
+    /// The end of [`Request::Purchase`].
+    Purchased {
+        /// The job.
+        job: JobId,
+        /// What came out.
+        purchase: Purchase,
+    },
+    /// The project cannot be worked with.
+    Refused {
+        /// The job.
+        job: JobId,
+        /// Everything that is wrong, each a sentence that says where and what to try.
+        problems: Vec<String>,
+    },
+    /// Something broke that is no fault of the project. Asking again is safe: if the worker is
+    /// gone, the next request starts another.
+    Fault {
+        /// The job it happened to, if one was under way.
+        job: Option<JobId>,
+        /// What is known of it, and what to try.
+        reason: String,
+    },
+}
+
+impl Reply {
+    /// The job that is spoken of, if any.
+    #[must_use]
+    pub const fn job(&self) -> Option<JobId> {
+        match self {
+            Self::Ready { .. } => None,
+            Self::Progress { job, .. }
+            | Self::Ranked { job, .. }
+            | Self::Searched { job, .. }
+            | Self::Thresholds { job, .. }
+            | Self::Thrown { job, .. }
+            | Self::Outlook { job, .. }
+            | Self::Purchased { job, .. }
+            | Self::Refused { job, .. } => Some(*job),
+            Self::Fault { job, .. } => *job,
+        }
+    }
+
+    /// Whether this is the last word on its job.
+    #[must_use]
+    pub const fn is_last(&self) -> bool {
+        !matches!(self, Self::Ready { .. } | Self::Progress { .. })
+    }
+}

@@ -1,0 +1,100 @@
+//! The half of the conversation that the page says.
+
+use serde::{Deserialize, Serialize};
+
+use super::job::JobId;
+
+use super::words::{AimWord, UnitWord};
+
+/// What the page asks for.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Request {
+    /// The barrel of the layout on every slat stock, every usual way round, and at the angle of
+    /// the layout when it has one.
+    Rank {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// What makes one layout better than another.
+        aim: AimWord,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+    },
+    /// The best layouts of the barrel over every pair of slats, cutter set, turn and height of the
+    /// axis that the search of the project may try.
+    Search {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+    },
+    /// The nearest values of each input of the layout at which the count or a check changes.
+    Thresholds {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit in which the values are shown, to which they are rounded.
+        unit: UnitWord,
+    },
+    /// Sandwiches of the layout made by dice.
+    Throw {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+        /// Which dice.
+        seed: u32,
+        /// The first block of sandwiches.
+        first: u32,
+        /// How many blocks.
+        blocks: u32,
+    },
+    /// What can be told of good pencils beside their count.
+    Outlook {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+    },
+    /// The packs that fill the order book at least cost.
+    Purchase {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// Seconds after which the best plan so far is told, 1 to [`MOST_SECONDS`]; what lies
+        /// outside is moved to the nearest of the two.
+        seconds: u32,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+    },
+}
+
+impl Request {
+    /// The job that is asked for.
+    #[must_use]
+    pub const fn job(&self) -> JobId {
+        match self {
+            Self::Rank { job, .. }
+            | Self::Search { job, .. }
+            | Self::Thresholds { job, .. }
+            | Self::Throw { job, .. }
+            | Self::Outlook { job, .. }
+            | Self::Purchase { job, .. } => *job,
+        }
+    }
+}
+
+/// The time limit of a purchase unless another is asked for, in seconds.
+pub const USUAL_SECONDS: u32 = 20;
+
+/// The longest time limit of a purchase, in seconds.
+pub const MOST_SECONDS: u32 = 600;
