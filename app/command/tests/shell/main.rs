@@ -1,0 +1,15 @@
+//! The built program as a shell meets it: what it prints where, and the number it ends with.
+
+#![expect(clippy::unwrap_used, reason = "tests stop where they fail")]
+
+mod anything;
+mod check;
+mod every_command;
+mod layout;
+mod measured;
+mod program;
+mod projects;
+mod schema;
+mod search;
+mod thresholds;
+mod tolerances;
