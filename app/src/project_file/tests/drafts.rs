@@ -1,0 +1,252 @@
+//! Any draft at all.
+
+use super::super::words::Word;
+use super::*;
+use proptest::prelude::*;
+use solver::{
+    AccuracyDraft, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, ErrorDraft, Id,
+    LayoutDraft, OrderDraft, ProjectDraft, RulesDraft, SearchDraft, SlatDraft, SpeciesDraft, Term,
+    Typed,
+};
+
+fn word<W: Word + std::fmt::Debug>() -> impl Strategy<Value = W> {
+    (0..W::WORDS.len()).prop_map(|place| W::WORDS[place].1)
+}
+
+fn typed() -> impl Strategy<Value = Typed> {
+    prop_oneof![
+        any::<f64>().prop_map(Typed::Number),
+        (0_u32..100_000).prop_map(|hundredths| Typed::Number(f64::from(hundredths) / 100.0)),
+        any::<String>().prop_map(Typed::Text),
+    ]
+}
+
+fn numbers<const N: usize>() -> impl Strategy<Value = [Typed; N]> {
+    proptest::collection::vec(typed(), N)
+        .prop_map(|list| list.try_into().expect("the list has this length"))
+}
+
+fn barrel() -> impl Strategy<Value = BarrelDraft> {
+    let parts = (any::<[String; 2]>(), word::<ShapeWord>(), numbers::<10>());
+    parts.prop_map(|([name, path], shape, numbers)| {
+        let [size, sides, height, face_radius, corner_radius, ..] = numbers.clone();
+        let [.., axis_across, axis_up, coat, length, lead_diameter] = numbers;
+        let shape = shape.into();
+        BarrelDraft {
+            name,
+            shape,
+            size,
+            sides,
+            height,
+            face_radius,
+            corner_radius,
+            path,
+            axis_across,
+            axis_up,
+            coat,
+            length,
+            lead_diameter,
+        }
+    })
+}
+
+fn slat() -> impl Strategy<Value = SlatDraft> {
+    let parts = (
+        any::<String>(),
+        any::<Option<u32>>(),
+        word::<SawingWord>(),
+        numbers::<10>(),
+    );
+    parts.prop_map(|(name, species, sawing, numbers)| {
+        let [
+            length,
+            width,
+            thickness,
+            width_tolerance,
+            thickness_tolerance,
+            ..,
+        ] = numbers.clone();
+        let [.., moisture, pack_slats, pack_price, on_hand, pack_limit] = numbers;
+        SlatDraft {
+            name,
+            length,
+            width,
+            thickness,
+            width_tolerance,
+            thickness_tolerance,
+            species: species.map(Id),
+            moisture,
+            sawing: sawing.into(),
+            pack_slats,
+            pack_price,
+            on_hand,
+            pack_limit,
+        }
+    })
+}
+
+fn species() -> impl Strategy<Value = SpeciesDraft> {
+    (any::<String>(), numbers::<3>()).prop_map(|(name, numbers)| {
+        let [radial, tangential, fibre_saturation] = numbers;
+        SpeciesDraft {
+            name,
+            radial,
+            tangential,
+            fibre_saturation,
+        }
+    })
+}
+
+fn conditions() -> impl Strategy<Value = ConditionsDraft> {
+    (word::<MoistureSourceWord>(), numbers::<3>()).prop_map(|(source, numbers)| {
+        let [moisture, temperature, humidity] = numbers;
+        ConditionsDraft {
+            source: source.into(),
+            moisture,
+            temperature,
+            humidity,
+        }
+    })
+}
+
+fn cutter_set() -> impl Strategy<Value = CutterSetDraft> {
+    let parts = (any::<String>(), any::<Option<u32>>(), numbers::<3>());
+    parts.prop_map(|(name, barrel, [pitch, most, price])| CutterSetDraft {
+        name,
+        pitch,
+        most,
+        barrel: barrel.map(Id),
+        price,
+    })
+}
+
+fn rules() -> impl Strategy<Value = RulesDraft> {
+    let parts = (
+        word::<SpacingWord>(),
+        any::<Option<u32>>(),
+        numbers::<6>(),
+        numbers::<10>(),
+    );
+    parts.prop_map(|(spacing, cutter_set, few, many)| {
+        let [pitch, most, clearance, axis_height, land, edge] = few;
+        let [planing, floor, wall, eccentricity, bond, ..] = many.clone();
+        let [.., relief, end_trim, saw_kerf, slat_rejects, pencil_rejects] = many;
+        RulesDraft {
+            spacing: spacing.into(),
+            pitch,
+            cutter_set: cutter_set.map(Id),
+            most,
+            clearance,
+            axis_height,
+            land,
+            edge,
+            planing,
+            floor,
+            wall,
+            eccentricity,
+            bond,
+            relief,
+            end_trim,
+            saw_kerf,
+            slat_rejects,
+            pencil_rejects,
+        }
+    })
+}
+
+fn accuracy() -> impl Strategy<Value = AccuracyDraft> {
+    let readings = proptest::array::uniform10(word::<ReadingWord>());
+    let parts = (any::<String>(), numbers::<10>(), readings, numbers::<3>());
+    parts.prop_map(
+        |(name, sizes, readings, [sigmas, width_offset, thickness_offset])| {
+            let mut draft = AccuracyDraft {
+                sigmas,
+                width_offset,
+                thickness_offset,
+                ..AccuracyDraft::new(&name)
+            };
+            for (term, (size, reading)) in
+                Term::ALL.into_iter().zip(sizes.into_iter().zip(readings))
+            {
+                *draft.error_mut(term) = ErrorDraft {
+                    size,
+                    reading: reading.into(),
+                };
+            }
+            draft
+        },
+    )
+}
+
+fn search() -> impl Strategy<Value = SearchDraft> {
+    let words = (word::<TurnsWord>(), word::<AxisWord>(), word::<PairsWord>());
+    (words, numbers::<2>()).prop_map(|((turns, axis, pairs), [new_set_price, year_gross])| {
+        SearchDraft {
+            turns: turns.into(),
+            axis: axis.into(),
+            pairs: pairs.into(),
+            new_set_price,
+            year_gross,
+        }
+    })
+}
+
+fn layout() -> impl Strategy<Value = LayoutDraft> {
+    let parts = (any::<[u32; 4]>(), word::<WayWord>(), typed());
+    parts.prop_map(|([barrel, top, bottom, accuracy], way, turn)| LayoutDraft {
+        accuracy: Id(accuracy),
+        barrel: Id(barrel),
+        top: Id(top),
+        bottom: Id(bottom),
+        way: way.into(),
+        turn,
+    })
+}
+
+/// Members with names that are told apart.
+fn entries<T: std::fmt::Debug>(
+    member: impl Strategy<Value = T>,
+) -> impl Strategy<Value = Vec<Entry<T>>> {
+    proptest::collection::btree_map(any::<u32>(), member, 0..4).prop_map(|members| {
+        let entry = |(id, draft)| Entry { id: Id(id), draft };
+        members.into_iter().map(entry).collect()
+    })
+}
+
+pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
+    let order = (any::<u32>(), typed()).prop_map(|(barrel, gross)| OrderDraft {
+        barrel: Id(barrel),
+        gross,
+    });
+    let orders = proptest::collection::vec(order, 0..4);
+    let wood = (entries(slat()), entries(species()), conditions());
+    let machines = (entries(cutter_set()), rules(), entries(accuracy()));
+    let parts = (
+        any::<String>(),
+        entries(barrel()),
+        wood,
+        machines,
+        layout(),
+        search(),
+        orders,
+    );
+    parts.prop_map(
+        |(name, barrels, (slats, species, conditions), machines, layout, search, orders)| {
+            let (cutter_sets, rules, accuracies) = machines;
+            ProjectDraft {
+                name,
+                barrels,
+                slats,
+                species,
+                conditions,
+                cutter_sets,
+                rules,
+                layout,
+                search,
+                orders,
+                accuracies,
+                set_aside: None,
+            }
+        },
+    )
+}

@@ -1,0 +1,142 @@
+//! Files of every version, and of none.
+
+use super::*;
+use solver::{
+    AccuracyDraft, AxisChoice, BarrelDraft, ConditionsDraft, Id, MoistureSource, Pairs, Reading,
+    Sawing, SearchDraft, Shape, Spacing, Turns, Typed, Way,
+};
+
+#[test]
+fn a_file_of_version_1_still_opens() {
+    let Opened { draft, notes } = read(VERSION_1).unwrap();
+    assert_eq!(notes, []);
+    assert_eq!(draft.name, "Made-up works");
+    assert_eq!(draft.barrels[1].draft.shape, Shape::Triangular);
+    assert_eq!(
+        draft.barrels[1].draft.corner_radius,
+        Typed::Text("1,".into())
+    );
+    assert_eq!(draft.slats[0].draft.pack_limit, Typed::empty());
+    assert_eq!(draft.slats[1].draft.pack_price, Typed::Number(137.5));
+    assert_eq!(draft.rules.spacing, Spacing::Given);
+    assert_eq!(draft.rules.axis_height, Typed::Number(-0.1));
+    assert_eq!(draft.layout.way, Way::Turned);
+    assert_eq!(draft.layout.bottom, Id(3));
+    assert_eq!(draft.orders[1].gross, Typed::Number(0.5));
+}
+
+#[test]
+fn what_version_1_does_not_know_is_as_in_a_new_project() {
+    let draft = read(VERSION_1).unwrap().draft;
+    assert_eq!((draft.species.len(), draft.cutter_sets.len()), (0, 0));
+    assert_eq!(draft.conditions, ConditionsDraft::new());
+    assert_eq!(draft.search, SearchDraft::new());
+    let (barrel, new) = (
+        &draft.barrels[0].draft,
+        BarrelDraft::new("", Shape::Hexagonal),
+    );
+    assert_eq!(
+        (
+            &barrel.sides,
+            &barrel.height,
+            &barrel.face_radius,
+            &barrel.path
+        ),
+        (&new.sides, &new.height, &new.face_radius, &new.path)
+    );
+    let slat = &draft.slats[1].draft;
+    assert_eq!((slat.species, slat.sawing), (None, Sawing::Flat));
+    assert_eq!(draft.rules.most, Typed::empty());
+    assert_eq!(draft.rules.pencil_rejects, Typed::Number(0.0));
+}
+
+#[test]
+fn a_file_of_version_2_still_opens() {
+    let Opened { draft, notes } = read(VERSION_2).unwrap();
+    assert_eq!(notes, []);
+    assert_eq!(draft.name, "Made-up works");
+    let barrel = &draft.barrels[1].draft;
+    assert_eq!(barrel.sides, Typed::Number(5.0));
+    assert_eq!(barrel.face_radius, Typed::Number(25.0));
+    assert_eq!(barrel.path, "M 0 0 H 9 V 7 H 0 Z");
+    assert_eq!(barrel.axis_up, Typed::Number(-0.5));
+    let slat = &draft.slats[0].draft;
+    assert_eq!((slat.species, slat.sawing), (Some(Id(21)), Sawing::Quarter));
+    assert_eq!(slat.moisture, Typed::Number(10.5));
+    assert_eq!(draft.slats[1].draft.species, None);
+    assert_eq!(
+        draft.species[1].draft.fibre_saturation,
+        Typed::Text("dry".into())
+    );
+    assert_eq!(draft.conditions.source, MoistureSource::Air);
+    assert_eq!(draft.conditions.humidity, Typed::Number(45.0));
+    assert_eq!(draft.cutter_sets[0].draft.barrel, Some(Id(4)));
+    assert_eq!(draft.cutter_sets[1].draft.price, Typed::Number(640.0));
+    assert_eq!(draft.rules.spacing, Spacing::Set);
+    assert_eq!(draft.rules.cutter_set, Some(Id(31)));
+    assert_eq!(draft.rules.pencil_rejects, Typed::Number(2.5));
+    let search = &draft.search;
+    let choices = (search.turns, search.axis, search.pairs);
+    assert_eq!(choices, (Turns::Any, AxisChoice::AsInRules, Pairs::Any));
+    assert_eq!(search.new_set_price, Typed::empty());
+}
+
+#[test]
+fn what_version_2_does_not_know_is_as_in_a_new_project() {
+    let draft = read(VERSION_2).unwrap().draft;
+    assert_eq!(
+        draft.accuracies[0].draft,
+        AccuracyDraft::new(crate::demo::FIRST_LINE)
+    );
+    assert_eq!(draft.layout.accuracy, draft.accuracies[0].id);
+    assert_eq!(draft.set_aside, None);
+}
+
+#[test]
+fn a_file_of_version_3_still_opens() {
+    let Opened { draft, notes } = read(VERSION_3).unwrap();
+    assert_eq!(notes, []);
+    assert_eq!(draft.layout.accuracy, Id(51));
+    let [first, second] = [0, 1].map(|at| &draft.accuracies[at].draft);
+    assert_eq!(first.groove_position.size, Typed::Number(0.01));
+    assert_eq!(first.thickness_offset, Typed::Number(0.05));
+    assert_eq!(second.glue_shift.reading, Reading::Limits);
+    assert_eq!(second.lead_diameter.size, Typed::Text("0,0".into()));
+    assert_eq!(second.sigmas, Typed::Text("three".into()));
+}
+
+#[test]
+fn what_is_written_is_what_the_fixture_holds() {
+    assert_eq!(write(&read(VERSION_3).unwrap().draft), VERSION_3);
+}
+
+#[test]
+fn a_newer_version_asks_for_an_update() {
+    let problems = read(&changed("/version", json!(4))).unwrap_err();
+    assert_eq!(
+        lines(&problems),
+        ["version: made by a newer Slatwright, version 4 of the file; this one reads up to 3"]
+    );
+    assert!(problems[0].hint().starts_with("update Slatwright"));
+}
+
+#[test]
+fn a_version_that_never_was() {
+    let told = "is not a version of the file; versions count from 1 to 3";
+    for (version, found) in [
+        (json!(0), "0"),
+        (json!(-1), "-1"),
+        (json!(1.5), "1.5"),
+        (json!("1"), "the text \"1\""),
+        (json!(null), "nothing (null)"),
+    ] {
+        refuses(
+            &changed("/version", version),
+            &[&format!("version: {found} {told}")],
+        );
+    }
+    refuses(
+        &without("", "version"),
+        &["version: missing, expected the version of the file, a whole number from 1"],
+    );
+}
