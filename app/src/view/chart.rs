@@ -34,11 +34,7 @@ pub(crate) fn ChartPicture(
     let bench = expect_context::<Workbench>();
     let size = SheetSize::new();
     let frame = NodeRef::<Div>::new();
-    Effect::new(move |_| {
-        if let Some(frame) = frame.get() {
-            size.watch(&frame);
-        }
-    });
+    size.watch(frame);
     let parts = Memo::new(move |_| draw(&size.sheet(bench)?));
     let count =
         Memo::new(move |_| parts.with(|parts| parts.as_ref().map_or(0, |parts| parts.paths.len())));

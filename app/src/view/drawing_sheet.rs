@@ -1,6 +1,6 @@
 //! A drawing whose driving dimensions are fields, with gauges for what can be slid.
 
-use super::drawn::{DrawnDimensions, DrawnLabels, DrawnShapes, dimension_of};
+use super::drawn::{DrawnDimensions, DrawnLabels, DrawnShapes, Hatching, dimension_of, labels_of};
 use super::keyed::keyed;
 use super::live::live;
 use super::number_field::{Look, NumberField};
@@ -47,8 +47,17 @@ impl SheetSize {
         })
     }
 
-    /// Measures the element now and whenever it changes.
-    pub(crate) fn watch(self, element: &web_sys::Element) {
+    /// Measures an element as soon as it stands on the page, and whenever it changes.
+    pub(crate) fn watch(self, frame: NodeRef<Div>) {
+        Effect::new(move |_| {
+            if let Some(frame) = frame.get() {
+                self.measure(&frame);
+            }
+        });
+    }
+
+    /// Measures an element now and whenever it changes.
+    fn measure(self, element: &web_sys::Element) {
         let measured = element.clone();
         let measure = move || {
             self.width.set(f64::from(measured.client_width()));
@@ -106,11 +115,7 @@ pub(crate) fn DrawingSheet(
 ) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let frame = NodeRef::<Div>::new();
-    Effect::new(move |_| {
-        if let Some(frame) = frame.get() {
-            size.watch(&frame);
-        }
-    });
+    size.watch(frame);
 
     let view_box = move || {
         drawing.with(|drawing| {
@@ -147,12 +152,6 @@ pub(crate) fn DrawingSheet(
                 .collect::<Vec<_>>()
         })
     });
-    let labels = Memo::new(move |_| {
-        drawing.with(|drawing| {
-            let labels = drawing.as_ref().map(|drawing| drawing.labels.clone());
-            labels.unwrap_or_default()
-        })
-    });
     let gauges = Grip::ALL.map(|grip| Gauge::new(grip, drawing));
     let title_id = format!("{context}-drawing-title");
     let description_id = format!("{context}-drawing-description");
@@ -167,19 +166,10 @@ pub(crate) fn DrawingSheet(
             >
                 <title id=title_id>{title}</title>
                 <desc id=description_id>{description}</desc>
-                <defs>
-                    <pattern id=format!("{context}-rising") class="hatching" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-                        <rect width="5" height="5"/>
-                        <line x1="0" y1="0" x2="0" y2="5"/>
-                    </pattern>
-                    <pattern id=format!("{context}-falling") class="hatching" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
-                        <rect width="5" height="5"/>
-                        <line x1="0" y1="0" x2="0" y2="5"/>
-                    </pattern>
-                </defs>
+                <Hatching context/>
                 <DrawnShapes drawing context lit/>
                 <DrawnDimensions drawing/>
-                <DrawnLabels labels/>
+                <DrawnLabels labels=labels_of(drawing)/>
                 {gauges.map(|gauge| view! { <GaugeMark gauge stale/> }).collect_view()}
             </svg>
             {keyed(

@@ -113,6 +113,58 @@ pub(crate) fn dimension_of(drawing: Memo<Option<Drawing>>, size: Size) -> Memo<O
     })
 }
 
+/// A drawing as a picture, without fields and dimensions.
+#[component]
+pub(crate) fn DrawnPicture(
+    /// The drawing.
+    drawing: Memo<Option<Drawing>>,
+    /// The name by which hatching is found.
+    context: &'static str,
+    /// What the picture is called.
+    #[prop(into)]
+    name: Signal<String>,
+    /// What stands before the shapes.
+    #[prop(optional)]
+    children: Option<Children>,
+) -> impl IntoView {
+    let view_box = move || {
+        let drawing = drawing.read();
+        let drawing = drawing.as_ref()?;
+        Some(format!("0 0 {:.0} {:.1}", drawing.width, drawing.height))
+    };
+    view! {
+        <svg role="img" viewBox=view_box aria-label=name>
+            {children.map(|children| children())}
+            <DrawnShapes drawing context lit=None/>
+            <DrawnLabels labels=labels_of(drawing)/>
+        </svg>
+    }
+}
+
+/// The patterns of hatched wood, found by the name of the part of the page they stand in.
+#[component]
+pub(crate) fn Hatching(context: &'static str) -> impl IntoView {
+    let patterns = [("rising", "rotate(45)"), ("falling", "rotate(-45)")].map(|(name, turn)| {
+        view! {
+            <pattern id=format!("{context}-{name}") class="hatching" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform=turn>
+                <rect width="5" height="5"/>
+                <line x1="0" y1="0" x2="0" y2="5"/>
+            </pattern>
+        }
+    });
+    view! { <defs>{patterns.into_iter().collect_view()}</defs> }
+}
+
+/// The short texts of a drawing.
+pub(crate) fn labels_of(drawing: Memo<Option<Drawing>>) -> Memo<Vec<Label>> {
+    Memo::new(move |_| {
+        drawing.with(|drawing| {
+            let labels = drawing.as_ref().map(|drawing| drawing.labels.clone());
+            labels.unwrap_or_default()
+        })
+    })
+}
+
 /// Short texts: groove numbers, the names of views, the numbers of axes.
 #[component]
 pub(crate) fn DrawnLabels(

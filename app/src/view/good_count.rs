@@ -4,7 +4,7 @@ use super::live::live;
 use crate::workbench::{Count, Dice, Enough, Workbench};
 use leptos::prelude::*;
 use solver::figure;
-use solver::tolerance::{Fault, Tally};
+use solver::tolerance::{Estimate, Fault, Tally};
 
 /// Standard errors that can be asked for, good pencils of a sandwich.
 const PRECISIONS: [f64; 4] = [0.01, 0.003, 0.001, 0.0003];
@@ -121,74 +121,71 @@ pub(crate) fn DiceControls() -> impl IntoView {
 /// What is wrong with the pencils that are not good.
 #[component]
 pub(crate) fn Faults() -> impl IntoView {
-    let dice = expect_context::<Dice>();
-    let rows = move || {
-        let tally = dice.tally().read();
-        tally.as_ref().map(|tally| {
-            Fault::ALL
-                .map(|fault| {
-                    let shares = tally
-                        .faulty_shares(fault)
-                        .map(|shares| shares.map(figure::ratio_fine));
-                    let [all, only] = shares.unwrap_or_default();
-                    view! {
-                        <tr>
-                            <th scope="row">{fault.label()}</th>
-                            <td class="figure">{all}</td>
-                            <td class="figure">{only}</td>
-                        </tr>
-                    }
-                })
-                .into_iter()
-                .collect_view()
-        })
-    };
-    view! {
-        <section class="result faults" aria-labelledby="faults-title">
-            <h2 id="faults-title">"What is wrong with the others"</h2>
-            <table>
-                <thead>
-                    <tr>
-                        <th scope="col">"Fault"</th>
-                        <th scope="col" class="figure">"Of all pencils"</th>
-                        <th scope="col" class="figure">"With no other fault"</th>
-                    </tr>
-                </thead>
-                <tbody>{live(rows)}</tbody>
-            </table>
-        </section>
-    }
+    let columns = ["Fault", "Of all pencils", "With no other fault"];
+    share_table(
+        "faults",
+        "What is wrong with the others",
+        columns,
+        |tally| {
+            let row = |fault: Fault| {
+                let shares = tally.faulty_shares(fault);
+                let shares = shares.map(|shares| shares.map(figure::ratio_fine));
+                (fault.label().to_owned(), shares.unwrap_or_default())
+            };
+            Fault::ALL.map(row).to_vec()
+        },
+    )
 }
 
 /// The share of good pencils of each position.
 #[component]
 pub(crate) fn Positions() -> impl IntoView {
+    let columns = ["Position from the datum edge", "Good", "Standard error"];
+    share_table("positions", "Good at each position", columns, |tally| {
+        let shares = (1_u32..).zip(tally.good_shares());
+        let row = |(position, share): (u32, Estimate)| {
+            let share = [share.mean, share.error].map(figure::ratio_fine);
+            (position.to_string(), share)
+        };
+        shares.map(row).collect()
+    })
+}
+
+/// What a row is about, and two shares of pencils.
+type ShareRow = (String, [String; 2]);
+
+/// A table of what the dice say, called by a name on the page.
+fn share_table(
+    name: &'static str,
+    title: &'static str,
+    [about, first, second]: [&'static str; 3],
+    rows: fn(&Tally) -> Vec<ShareRow>,
+) -> impl IntoView {
     let dice = expect_context::<Dice>();
     let rows = move || {
         let tally = dice.tally().read();
-        let shares = tally.as_ref().map(Tally::good_shares).unwrap_or_default();
-        (1..)
-            .zip(shares)
-            .map(|(position, share): (u32, _)| {
-                view! {
-                    <tr>
-                        <th scope="row">{position}</th>
-                        <td class="figure">{figure::ratio_fine(share.mean)}</td>
-                        <td class="figure">{figure::ratio_fine(share.error)}</td>
-                    </tr>
-                }
-            })
-            .collect_view()
+        let rows = tally.as_ref().map(rows).unwrap_or_default().into_iter();
+        rows.map(|(about, [first, second])| {
+            view! {
+                <tr>
+                    <th scope="row">{about}</th>
+                    <td class="figure">{first}</td>
+                    <td class="figure">{second}</td>
+                </tr>
+            }
+        })
+        .collect_view()
     };
+    let title_id = format!("{name}-title");
     view! {
-        <section class="result positions" aria-labelledby="positions-title">
-            <h2 id="positions-title">"Good at each position"</h2>
+        <section class=format!("result {name}") aria-labelledby=title_id.clone()>
+            <h2 id=title_id.clone()>{title}</h2>
             <table>
                 <thead>
                     <tr>
-                        <th scope="col">"Position from the datum edge"</th>
-                        <th scope="col" class="figure">"Good"</th>
-                        <th scope="col" class="figure">"Standard error"</th>
+                        <th scope="col">{about}</th>
+                        <th scope="col" class="figure">{first}</th>
+                        <th scope="col" class="figure">{second}</th>
                     </tr>
                 </thead>
                 <tbody>{live(rows)}</tbody>

@@ -3,7 +3,7 @@
 
 use super::chart::{ChartPicture, Parts};
 use super::drawing_sheet::SheetSize;
-use super::drawn::{DrawnLabels, DrawnShapes};
+use super::drawn::{DrawnPicture, Hatching};
 use super::live::live;
 use crate::workbench::{Dice, Workbench};
 use leptos::html::Div;
@@ -68,42 +68,16 @@ fn Plain(
     context: &'static str,
 ) -> impl IntoView {
     let frame = NodeRef::<Div>::new();
-    Effect::new(move |_| {
-        if let Some(frame) = frame.get() {
-            size.watch(&frame);
-        }
-    });
-    let view_box = move || {
-        let drawing = drawing.read();
-        let drawing = drawing.as_ref()?;
-        Some(format!("0 0 {:.0} {:.1}", drawing.width, drawing.height))
-    };
+    size.watch(frame);
     let words = move || {
         let drawing = drawing.read();
         Some(drawing.as_ref()?.description.clone())
     };
-    let labels = Memo::new(move |_| {
-        drawing.with(|drawing| {
-            let labels = drawing.as_ref().map(|drawing| drawing.labels.clone());
-            labels.unwrap_or_default()
-        })
-    });
     view! {
         <div class="sheet" node_ref=frame>
-            <svg role="img" viewBox=view_box aria-label=name>
-                <defs>
-                    <pattern id=format!("{context}-rising") class="hatching" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-                        <rect width="5" height="5"/>
-                        <line x1="0" y1="0" x2="0" y2="5"/>
-                    </pattern>
-                    <pattern id=format!("{context}-falling") class="hatching" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
-                        <rect width="5" height="5"/>
-                        <line x1="0" y1="0" x2="0" y2="5"/>
-                    </pattern>
-                </defs>
-                <DrawnShapes drawing context lit=None/>
-                <DrawnLabels labels/>
-            </svg>
+            <DrawnPicture drawing context name>
+                <Hatching context/>
+            </DrawnPicture>
         </div>
         <p class="hint">{live(words)}</p>
     }

@@ -17,11 +17,7 @@ pub(crate) fn Stairs() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let size = SheetSize::new();
     let frame = NodeRef::<Div>::new();
-    Effect::new(move |_| {
-        if let Some(frame) = frame.get() {
-            size.watch(&frame);
-        }
-    });
+    size.watch(frame);
     let widths = Memo::new(move |_| stock_widths(&bench.project().read()));
     let chart = Memo::new(move |_| {
         let sheet = size.sheet(bench)?;
