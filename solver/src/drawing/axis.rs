@@ -133,6 +133,11 @@ pub(super) fn titles(
     vec![above, below]
 }
 
+/// Height of a chart of two axes on a sheet of a width, px, without what stands over and under it.
+pub(super) fn height_on(width: f64) -> f64 {
+    within(width * 0.4, 160.0, 320.0)
+}
+
 /// Height under a level axis with its numbers and its title, px.
 pub(super) const UNDER_AXIS: f64 = 2.5 * LINE + 2.0 * GAP;
 

@@ -3,7 +3,7 @@
 #[cfg(test)]
 mod tests;
 
-use super::axis::{Axis, GAP, LINE, TICK, UNDER_AXIS, text_width, titles, within};
+use super::axis::{Axis, GAP, LINE, TICK, UNDER_AXIS, height_on, text_width, titles, within};
 use super::flags;
 use super::path::Path;
 use super::{Label, Sheet};
@@ -70,8 +70,6 @@ impl Pick {
     }
 }
 
-/// Least and greatest height of the curve, px.
-const HEIGHTS: (f64, f64) = (160.0, 320.0);
 /// The shortest range of pitches that is drawn, mm.
 const LEAST_PITCHES: f64 = 0.02;
 /// The shortest range of good pencils that is drawn.
@@ -111,7 +109,7 @@ pub fn draw_curve(choices: &Choices, varied: Varied, sheet: &Sheet) -> CurveChar
     let sheet = sheet.usable();
     let list = &choices.list;
     let (along, good) = ranges(list, varied);
-    let height = (sheet.width * 0.4).clamp(HEIGHTS.0, HEIGHTS.1);
+    let height = height_on(sheet.width);
     // Where the chart begins is known when its names stand, and those stand by its left end.
     let up = Axis {
         from: good.0,

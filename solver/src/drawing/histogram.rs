@@ -3,7 +3,7 @@
 #[cfg(test)]
 mod tests;
 
-use super::axis::{Axis, GAP, LINE, TICK, UNDER_AXIS, text_width, titles, within};
+use super::axis::{Axis, GAP, LINE, TICK, UNDER_AXIS, height_on, text_width, titles, within};
 use super::flags;
 use super::path::Path;
 use super::{Label, Sheet};
@@ -69,8 +69,6 @@ impl LimitSide {
     }
 }
 
-/// Least and greatest height of the bars, px.
-const HEIGHTS: (f64, f64) = (160.0, 320.0);
 /// The shortest range that is drawn, mm.
 const LEAST_RANGE: f64 = 0.02;
 /// Limits farther from the bars than so many times their range are left out, or the bars would
@@ -134,7 +132,7 @@ pub fn draw_histogram(
         })
         .collect();
     let (top, flags) = flags::raise(&poles, sheet.width);
-    let bottom = top + (sheet.width * 0.4).clamp(HEIGHTS.0, HEIGHTS.1);
+    let bottom = top + height_on(sheet.width);
     let up = Axis {
         from: 0.0,
         to: most,

@@ -3,7 +3,7 @@
 #[cfg(test)]
 mod tests;
 
-use super::axis::{Axis, GAP, LINE, TICK, UNDER_AXIS, text_width, titles, within};
+use super::axis::{Axis, GAP, LINE, TICK, UNDER_AXIS, height_on, text_width, titles, within};
 use super::flags;
 use super::path::Path;
 use super::{Label, Sheet};
@@ -51,10 +51,9 @@ pub struct Marker {
     pub label: Option<Label>,
 }
 
-/// Least and greatest height of the stairs, px.
-const HEIGHTS: (f64, f64) = (160.0, 320.0);
 /// The shortest range that is drawn, mm.
 const LEAST_RANGE: f64 = 1.0;
+
 /// Draws the stairs of a range of widths for a sheet, with a flag at each width of `today`, the
 /// stocks there are and what they are called. Stocks out of the range are left out.
 ///
@@ -103,7 +102,7 @@ pub fn draw_stairs(
         })
         .collect();
     let (top, flags) = flags::raise(&poles, sheet.width);
-    let bottom = top + (sheet.width * 0.4).clamp(HEIGHTS.0, HEIGHTS.1);
+    let bottom = top + height_on(sheet.width);
     let up = Axis {
         from: 0.0,
         to: f64::from(most),
