@@ -1,14 +1,14 @@
 //! The layout on the drawing beside one that was set aside, with what differs.
 
 use super::drawing_sheet::SheetSize;
-use super::drawn::DrawnPicture;
+use super::drawn::{DrawnLabels, DrawnShapes, labels_of};
 use super::live::live;
 use crate::workbench::Workbench;
 use leptos::html::Div;
 use leptos::prelude::*;
 use solver::{
-    ComparedLine, Laid, Layout, LayoutParts, LengthUnit, Part, Problem, ProjectDraft, Verdict,
-    compare, draw_pair, lay_out,
+    ComparedLine, Drawing, Laid, Layout, LayoutParts, LengthUnit, Part, Problem, ProjectDraft,
+    Verdict, compare, draw_pair, lay_out,
 };
 
 /// What the two are called, first the one that was set aside.
@@ -141,20 +141,37 @@ fn Drawings(kept: Memo<Kept>) -> impl IntoView {
             let noun = if count == 1 { "pencil" } else { "pencils" };
             Some(format!(", {count} {noun}"))
         };
-        let words = move || {
-            let drawing = drawing.read();
-            let words = drawing.as_ref().map_or("", |drawing| &drawing.description);
-            format!("{}: {words}", NAMES[at])
-        };
-        // Hatching is found by the name of the large drawing, which stands above.
         view! {
             <figure>
                 <figcaption><strong>{NAMES[at]}</strong>{live(count)}</figcaption>
-                <div class="sheet"><DrawnPicture drawing context="drawing" name=words/></div>
+                <Picture drawing name=NAMES[at]/>
             </figure>
         }
     });
     view! { <div class="pair" node_ref=frame>{figures.into_iter().collect_view()}</div> }
+}
+
+#[component]
+fn Picture(drawing: Memo<Option<Drawing>>, name: &'static str) -> impl IntoView {
+    let view_box = move || {
+        let drawing = drawing.read();
+        let drawing = drawing.as_ref()?;
+        Some(format!("0 0 {:.0} {:.1}", drawing.width, drawing.height))
+    };
+    let description = move || {
+        let drawing = drawing.read();
+        let words = drawing.as_ref().map_or("", |drawing| &drawing.description);
+        format!("{name}: {words}")
+    };
+    // Hatching is found by the name of the large drawing, which stands above.
+    view! {
+        <div class="sheet">
+            <svg role="img" viewBox=view_box aria-label=description>
+                <DrawnShapes drawing context="drawing" lit=None/>
+                <DrawnLabels labels=labels_of(drawing)/>
+            </svg>
+        </div>
+    }
 }
 
 /// The lines of the comparison as a table; those in which both are alike only when asked for.

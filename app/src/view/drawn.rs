@@ -113,34 +113,6 @@ pub(crate) fn dimension_of(drawing: Memo<Option<Drawing>>, size: Size) -> Memo<O
     })
 }
 
-/// A drawing as a picture, without fields and dimensions.
-#[component]
-pub(crate) fn DrawnPicture(
-    /// The drawing.
-    drawing: Memo<Option<Drawing>>,
-    /// The name by which hatching is found.
-    context: &'static str,
-    /// What the picture is called.
-    #[prop(into)]
-    name: Signal<String>,
-    /// What stands before the shapes.
-    #[prop(optional)]
-    children: Option<Children>,
-) -> impl IntoView {
-    let view_box = move || {
-        let drawing = drawing.read();
-        let drawing = drawing.as_ref()?;
-        Some(format!("0 0 {:.0} {:.1}", drawing.width, drawing.height))
-    };
-    view! {
-        <svg role="img" viewBox=view_box aria-label=name>
-            {children.map(|children| children())}
-            <DrawnShapes drawing context lit=None/>
-            <DrawnLabels labels=labels_of(drawing)/>
-        </svg>
-    }
-}
-
 /// The patterns of hatched wood, found by the name of the part of the page they stand in.
 #[component]
 pub(crate) fn Hatching(context: &'static str) -> impl IntoView {

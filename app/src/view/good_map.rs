@@ -3,7 +3,7 @@
 
 use super::chart::{ChartPicture, Parts};
 use super::drawing_sheet::SheetSize;
-use super::drawn::{DrawnPicture, Hatching};
+use super::drawn::{DrawnLabels, DrawnShapes, Hatching, labels_of};
 use super::live::live;
 use crate::workbench::{Dice, Workbench};
 use leptos::html::Div;
@@ -69,15 +69,22 @@ fn Plain(
 ) -> impl IntoView {
     let frame = NodeRef::<Div>::new();
     size.watch(frame);
+    let view_box = move || {
+        let drawing = drawing.read();
+        let drawing = drawing.as_ref()?;
+        Some(format!("0 0 {:.0} {:.1}", drawing.width, drawing.height))
+    };
     let words = move || {
         let drawing = drawing.read();
         Some(drawing.as_ref()?.description.clone())
     };
     view! {
         <div class="sheet" node_ref=frame>
-            <DrawnPicture drawing context name>
+            <svg role="img" viewBox=view_box aria-label=name>
                 <Hatching context/>
-            </DrawnPicture>
+                <DrawnShapes drawing context lit=None/>
+                <DrawnLabels labels=labels_of(drawing)/>
+            </svg>
         </div>
         <p class="hint">{live(words)}</p>
     }
