@@ -24,42 +24,42 @@ pub enum Reply {
         /// How far.
         progress: Progress,
     },
-    /// The end of [`Request::Rank`].
+    /// The end of [`Request::Rank`](super::Request::Rank).
     Ranked {
         /// The job.
         job: JobId,
         /// The ranking.
         ranking: Ranking,
     },
-    /// The end of [`Request::Search`].
+    /// The end of [`Request::Search`](super::Request::Search).
     Searched {
         /// The job.
         job: JobId,
         /// What was found.
         searched: Searched,
     },
-    /// The end of [`Request::Thresholds`].
+    /// The end of [`Request::Thresholds`](super::Request::Thresholds).
     Thresholds {
         /// The job.
         job: JobId,
         /// A row for each input of the layout, slats first, then rules, then the barrel.
         rows: Vec<ThresholdRow>,
     },
-    /// The end of [`Request::Throw`].
+    /// The end of [`Request::Throw`](super::Request::Throw).
     Thrown {
         /// The job.
         job: JobId,
         /// The sandwiches, counted.
         thrown: Thrown,
     },
-    /// The end of [`Request::Outlook`].
+    /// The end of [`Request::Outlook`](super::Request::Outlook).
     Outlook {
         /// The job.
         job: JobId,
         /// What can be told.
         outlook: Outlook,
     },
-    /// The end of [`Request::Purchase`].
+    /// The end of [`Request::Purchase`](super::Request::Purchase).
     Purchased {
         /// The job.
         job: JobId,
