@@ -104,6 +104,7 @@ mod tests {
             sets: &[set.check().unwrap()],
             rules,
             search: &draft.check().unwrap(),
+            accuracy: None,
         };
         ask(&question, search(&question, &mut |_, _| ()));
     }

@@ -110,6 +110,7 @@ impl Asked {
             sets: &self.sets,
             rules: &self.rules,
             search: &self.search,
+            accuracy: None,
         }
     }
 }
@@ -303,6 +304,7 @@ fn a_thousand_stocks_are_searched_at_once() {
             sets: &[],
             rules: &rules,
             search: &search_rules,
+            accuracy: None,
         };
         let mut told = 0;
         let answer = search(&question, &mut |_, _| told += 1);

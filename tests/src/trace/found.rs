@@ -77,6 +77,7 @@ impl Trace {
                 sets: &sets,
                 rules: &rules,
                 search: &asked,
+                accuracy: None,
             });
         }
     }
