@@ -173,13 +173,15 @@ fn stepped_from(project: &ProjectDraft) -> ProjectDraft {
     project
 }
 
-/// What the search rests on: of the layout only the barrel, of the rules not the spacing, which is
+/// What the search rests on: of the layout only the barrel and the line, of the rules not the spacing, which is
 /// what it finds. Laying a found layout on the drawing changes nothing of it.
 fn searched_from(project: &ProjectDraft) -> ProjectDraft {
     let mut project = project.clone();
     project.name.clear();
     project.orders.clear();
-    project.accuracies.clear();
+    project
+        .accuracies
+        .retain(|entry| entry.id == project.layout.accuracy);
     project.set_aside = None;
     project
         .barrels
@@ -196,7 +198,7 @@ fn searched_from(project: &ProjectDraft) -> ProjectDraft {
         bottom: project.layout.barrel,
         way: solver::Way::Turned,
         turn: Typed::empty(),
-        accuracy: project.layout.barrel,
+        accuracy: project.layout.accuracy,
     };
     project
 }
@@ -234,5 +236,8 @@ mod tests {
             |project| project.rules.axis_height = Typed::Number(0.1)
         ));
         assert!(!differs(|project| project.orders.clear()));
+        assert!(differs(|project| {
+            project.accuracies[0].draft.glue_shift.size = Typed::Number(0.07);
+        }));
     }
 }
