@@ -3,8 +3,10 @@
 //! The types are the conversation's own. Numbers are `u32` or `f64`, which a browser's messages
 //! carry as they are; amounts that can pass `u32` are [`Whole`] numbers.
 
+mod measured;
 mod outlook;
 
+pub use measured::{ChartLabel, Fact, LotChart, MeasuredList, MeasuredLot, SheetSizes, SizeWord};
 pub use outlook::{Curve, CurvePoint, Halving, Outlook, Thrown};
 
 use serde::{Deserialize, Serialize};
@@ -72,6 +74,21 @@ pub enum Request {
         project: String,
         /// The unit of the lengths in the texts of the reply.
         unit: UnitWord,
+    },
+    /// What a list of measured slats says of its lot.
+    Measure {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of bare numbers in the list, and of the lengths in the texts of the reply.
+        unit: UnitWord,
+        /// The list as it was pasted or opened.
+        list: String,
+        /// What was agreed as ±, mm; none for what the stock of the bottom slat may lack.
+        agreed_mm: Option<f64>,
+        /// The sheet that charts are drawn for.
+        sheet: SheetSizes,
     },
     /// The packs that fill the order book at least cost.
     Purchase {
@@ -142,6 +159,13 @@ pub enum Reply {
         job: JobId,
         /// What can be told.
         outlook: Outlook,
+    },
+    /// The end of [`Request::Measure`].
+    Measured {
+        /// The job.
+        job: JobId,
+        /// What the list says.
+        measured: MeasuredList,
     },
     /// The end of [`Request::Purchase`].
     Purchased {
@@ -556,6 +580,7 @@ impl Request {
             | Self::Thresholds { job, .. }
             | Self::Throw { job, .. }
             | Self::Outlook { job, .. }
+            | Self::Measure { job, .. }
             | Self::Purchase { job, .. } => *job,
         }
     }
@@ -573,6 +598,7 @@ impl Reply {
             | Self::Thresholds { job, .. }
             | Self::Thrown { job, .. }
             | Self::Outlook { job, .. }
+            | Self::Measured { job, .. }
             | Self::Purchased { job, .. }
             | Self::Refused { job, .. } => Some(*job),
             Self::Fault { job, .. } => *job,

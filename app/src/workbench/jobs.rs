@@ -245,6 +245,7 @@ pub(super) fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply
         | Reply::Thresholds { .. }
         | Reply::Thrown { .. }
         | Reply::Outlook { .. }
+        | Reply::Measured { .. }
         | Reply::Purchased { .. } => {}
     }
 }
