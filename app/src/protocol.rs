@@ -7,7 +7,7 @@ mod measured;
 mod outlook;
 
 pub use measured::{ChartLabel, Fact, LotChart, MeasuredList, MeasuredLot, SheetSizes, SizeWord};
-pub use outlook::{Curve, CurvePoint, Halving, Outlook, Thrown};
+pub use outlook::{Curve, CurvePoint, Expected, Halving, Outlook, Thrown};
 
 use serde::{Deserialize, Serialize};
 
@@ -68,6 +68,15 @@ pub enum Request {
     },
     /// What can be told of good pencils beside their count.
     Outlook {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+    },
+    /// The good pencils that are expected of a sandwich of the layout.
+    Expect {
         /// The job.
         job: JobId,
         /// The project as it stands on the page, as the text of a file.
@@ -159,6 +168,13 @@ pub enum Reply {
         job: JobId,
         /// What can be told.
         outlook: Outlook,
+    },
+    /// The end of [`Request::Expect`].
+    Expected {
+        /// The job.
+        job: JobId,
+        /// What is expected.
+        expected: Expected,
     },
     /// The end of [`Request::Measure`].
     Measured {
@@ -581,6 +597,7 @@ impl Request {
             | Self::Throw { job, .. }
             | Self::Outlook { job, .. }
             | Self::Measure { job, .. }
+            | Self::Expect { job, .. }
             | Self::Purchase { job, .. } => *job,
         }
     }
@@ -599,6 +616,7 @@ impl Reply {
             | Self::Thrown { job, .. }
             | Self::Outlook { job, .. }
             | Self::Measured { job, .. }
+            | Self::Expected { job, .. }
             | Self::Purchased { job, .. }
             | Self::Refused { job, .. } => Some(*job),
             Self::Fault { job, .. } => *job,

@@ -146,6 +146,39 @@ test("measured slats are told, drawn, and used in place of the assumption in one
   assertQuiet(problems);
 });
 
+test("a list of a million slats keeps nobody waiting", async (t) => {
+  const { page, problems } = await start(t, browser, site.url);
+  await goTo(page, "tolerances");
+  await counted(page);
+  const rows = Array.from({ length: 1_000_000 }, (_, at) => (74 + (((at * 7919) % 1009) - 504) / 5000).toFixed(3));
+  // How often the page was drawn while the list was being read.
+  await page.evaluate(() => {
+    window.frames_drawn = 0;
+    const count = () => {
+      const words = document.querySelector(".measured .running")?.textContent ?? "";
+      if (words.includes("Reading")) window.frames_drawn += 1;
+      requestAnimationFrame(count);
+    };
+    requestAnimationFrame(count);
+  });
+  await page.locator(".measured input[type=file]").setInputFiles({
+    name: "lot.csv",
+    mimeType: "text/csv",
+    buffer: Buffer.from(rows.join("\n")),
+  });
+  await until(page, ".measured .running", "Reading the list");
+  // A keystroke is answered before the list is.
+  const agreed = page.getByLabel(/Agreed as ±/);
+  await agreed.pressSequentially("7");
+  await agreed.press("Enter");
+  await until(page, "#agreed-message", /at most 5\.00/);
+  assert.equal(await page.locator(".measured table").count(), 0);
+  await until(page, ".measured table td", /^1.000.000$/);
+  const frames = await page.evaluate(() => window.frames_drawn);
+  assert.ok(frames >= 5, `${frames} frames`);
+  assertQuiet(problems);
+});
+
 test("what cannot be read is told beside its field, and what stood there still counts", async (t) => {
   const { page, problems } = await start(t, browser, site.url);
   await goTo(page, "tolerances");

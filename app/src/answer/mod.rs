@@ -28,6 +28,7 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
         | Request::Throw { job, project, .. }
         | Request::Outlook { job, project, .. }
         | Request::Measure { job, project, .. }
+        | Request::Expect { job, project, .. }
         | Request::Purchase { job, project, .. } => (*job, project),
     };
     let draft = match project_file::read(text) {
@@ -52,6 +53,7 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
             ..
         } => outlook::throw(job, &draft, unit.into(), seed, first, blocks),
         Request::Outlook { unit, .. } => outlook::answer(job, &draft, unit.into(), tell),
+        Request::Expect { unit, .. } => outlook::expected(job, &draft, unit.into()),
         Request::Measure {
             unit,
             list,

@@ -246,6 +246,7 @@ pub(super) fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply
         | Reply::Thrown { .. }
         | Reply::Outlook { .. }
         | Reply::Measured { .. }
+        | Reply::Expected { .. }
         | Reply::Purchased { .. } => {}
     }
 }
