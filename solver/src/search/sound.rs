@@ -24,9 +24,9 @@ use super::room::SLACK;
 use super::{Found, Question};
 use crate::accuracy::Accuracy;
 use crate::quantity::{Length, lesser};
+use crate::sequence::in_order;
 use crate::tolerance::{Edges, Goodness};
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 
 /// The share by which equal money for good pencils may differ.
 const SAME: f64 = 1e-6;
@@ -37,7 +37,7 @@ pub(super) struct Sound<'a> {
     accuracy: &'a Accuracy,
     goodness: Goodness,
     /// What was worked out, by count and edges.
-    known: RefCell<BTreeMap<[u64; 4], f64>>,
+    known: RefCell<Vec<(u32, Edges, f64)>>,
 }
 
 impl<'a> Sound<'a> {
@@ -46,21 +46,20 @@ impl<'a> Sound<'a> {
             question,
             accuracy,
             goodness: Goodness::of(question.barrel, question.rules, accuracy),
-            known: RefCell::new(BTreeMap::new()),
+            known: RefCell::new(Vec::new()),
         }
     }
 
     /// Expected good pencils side by side.
     pub(super) fn good(&self, pair: (usize, usize), across: u32, pitch: f64, width: f64) -> f64 {
         let edges = self.edges(pair, across, pitch, width);
-        let Edges { datum, bottom, top } = edges;
-        let [datum, bottom, top] = [datum, bottom, top].map(f64::to_bits);
-        let key = [u64::from(across), datum, bottom, top];
-        if let Some(good) = self.known.borrow().get(&key) {
+        let mut known = self.known.borrow_mut();
+        let same = known.iter().find(|one| (one.0, one.1) == (across, edges));
+        if let Some((.., good)) = same {
             return *good;
         }
         let good = self.goodness.of_row(across, edges);
-        self.known.borrow_mut().insert(key, good);
+        known.push((across, edges, good));
         good
     }
 
@@ -84,6 +83,8 @@ impl<'a> Sound<'a> {
 
 /// A choice with a number of pencils across, and the least money that it may take.
 struct Offer<'a> {
+    /// Where it comes by the order of the lists.
+    place: usize,
     choice: &'a Choosable,
     across: u32,
     pitch: f64,
@@ -106,7 +107,7 @@ pub(super) fn best(field: &Field<'_>, choices: &[Choosable]) -> Vec<Found> {
         choice.money_for_good(good)
     };
     let mut lowest = f64::INFINITY;
-    let mut worked_out: Vec<(f64, Offer<'_>)> = Vec::new();
+    let mut equals: Vec<(f64, Offer<'_>)> = Vec::new();
     for offer in offers(field, sound, choices) {
         if offer.least > lowest * (1.0 + SAME) {
             break;
@@ -114,19 +115,16 @@ pub(super) fn best(field: &Field<'_>, choices: &[Choosable]) -> Vec<Found> {
         let money = exact(&offer);
         lowest = lesser(lowest, money);
         if money.is_finite() {
-            worked_out.push((money, offer));
+            equals.push((money, offer));
         }
     }
     let limit = lowest * (1.0 + SAME);
-    worked_out.retain(|(money, _)| *money <= limit);
+    equals.retain(|(money, _)| *money <= limit);
     // Equals come in the order of the lists.
-    worked_out.sort_by_key(|(_, offer)| {
-        let (top, bottom) = offer.choice.pair();
-        (top, bottom, offer.choice.set, offer.across)
-    });
-    let equals = worked_out.iter().map(|(_, offer)| offer);
+    let equals = in_order(equals, |(_, one), (_, other)| one.place.cmp(&other.place));
+    let equals: Vec<Offer<'_>> = equals.into_iter().map(|(_, offer)| offer).collect();
     let wood = |offer: &&Offer<'_>| offer.choice.wood_with(offer.across);
-    let laid: Vec<Found> = least_of(equals, wood, with_equals)
+    let laid: Vec<Found> = least_of(equals.iter(), wood, with_equals)
         .into_iter()
         .filter_map(|offer| {
             let widest = field.lay(offer.choice, offer.across, f64::NEG_INFINITY);
@@ -160,6 +158,7 @@ fn offers<'a>(field: &Field<'_>, sound: &Sound<'_>, choices: &'a [Choosable]) ->
             lowest = lesser(lowest, most_money);
             if least <= lowest * (1.0 + SAME) {
                 offers.push(Offer {
+                    place: offers.len(),
                     choice,
                     across,
                     pitch,
@@ -169,6 +168,5 @@ fn offers<'a>(field: &Field<'_>, sound: &Sound<'_>, choices: &'a [Choosable]) ->
         }
     }
     offers.retain(|offer| offer.least <= lowest * (1.0 + SAME));
-    offers.sort_by(|one, other| one.least.total_cmp(&other.least));
-    offers
+    in_order(offers, |one, other| one.least.total_cmp(&other.least))
 }

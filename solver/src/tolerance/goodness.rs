@@ -73,8 +73,15 @@ struct Tables {
 /// points keeps about ten digits.
 const STEPS: [f64; 5] = [-6.0, -2.0, 0.0, 2.0, 6.0];
 
-fn around(place: f64, width: f64) -> impl Iterator<Item = f64> {
-    STEPS.into_iter().map(move |step| place + step * width)
+/// The places at such steps round some places, each with a width.
+fn around(places: &[(f64, f64)]) -> Vec<f64> {
+    let mut breaks = Vec::with_capacity(places.len() * STEPS.len());
+    for (place, width) in places {
+        for step in STEPS {
+            breaks.push(place + step * width);
+        }
+    }
+    breaks
 }
 
 impl Goodness {
@@ -182,14 +189,16 @@ impl Goodness {
         // What is certain is held against a limit like any other size, rounding forgiven.
         let slack = if place.deviation > 0.0 { 0.0 } else { SLACK };
         let far = norm([place.deviation, width, 0.0]);
-        let breaks = around(room, apart)
-            .chain(around(-room, apart))
-            .chain(around(2.0 * self.limit, 2.0 * blurred))
-            .chain(around(-2.0 * self.limit, 2.0 * blurred))
-            .chain(around(datum, place.deviation))
-            .chain(around(-top, far))
-            .chain([bottom - top, bottom + datum, -datum - top]);
-        self.shift().expected_between(breaks, |h| {
+        let mut breaks = around(&[
+            (room, apart),
+            (-room, apart),
+            (2.0 * self.limit, 2.0 * blurred),
+            (-2.0 * self.limit, 2.0 * blurred),
+            (datum, place.deviation),
+            (-top, far),
+        ]);
+        breaks.extend([bottom - top, bottom + datum, -datum - top]);
+        self.shift().expected_between(breaks, &mut |h| {
             let goes_in = admitted.at(h.abs());
             if goes_in < 1e-15 {
                 return 0.0;
@@ -199,13 +208,17 @@ impl Goodness {
             } else {
                 f64::NEG_INFINITY
             };
-            let over = [Normal::new(bottom, width), Normal::new(top + h, width)];
-            let ends = parted.iter().flat_map(|end| [h / 2.0 - end, h / 2.0 + end]);
-            let widths = over
-                .into_iter()
-                .flat_map(|over| around(over.mean, over.deviation));
-            let breaks = ends.chain(widths.filter(|_| last)).chain([least]);
-            let lies_well = place.expected_between(breaks, |s| {
+            let over = [bottom, top + h].map(|mean| Normal::new(mean, width));
+            let mut breaks = if last {
+                around(&over.map(|over| (over.mean, width)))
+            } else {
+                Vec::new()
+            };
+            breaks.push(least);
+            for end in parted {
+                breaks.extend([h / 2.0 - end, h / 2.0 + end]);
+            }
+            let lies_well = place.expected_between(breaks, &mut |s| {
                 if s < least {
                     return 0.0;
                 }

@@ -61,15 +61,18 @@ impl Normal {
     /// than four deviations at a time.
     pub(super) fn expected_between(
         self,
-        breaks: impl IntoIterator<Item = f64>,
-        mut value: impl FnMut(f64) -> f64,
+        mut breaks: Vec<f64>,
+        value: &mut dyn FnMut(f64) -> f64,
     ) -> f64 {
         let Self { mean, deviation } = self;
         if deviation == 0.0 {
             return value(mean);
         }
-        let breaks = breaks.into_iter().map(|place| (place - mean) / deviation);
-        quadrature::pieces(-8.0, 8.0, [-4.0, 0.0, 4.0].into_iter().chain(breaks), |z| {
+        for place in &mut breaks {
+            *place = (*place - mean) / deviation;
+        }
+        breaks.extend([-4.0, 0.0, 4.0]);
+        quadrature::pieces(-8.0, 8.0, breaks, |z| {
             density(z) * value(mean + deviation * z)
         })
     }
