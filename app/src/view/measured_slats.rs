@@ -6,19 +6,28 @@ use super::keyed::keyed;
 use super::live::live;
 use crate::protocol::{SheetSizes, SizeWord};
 use crate::workbench::{Delivery, JobState, Workbench, use_measured};
-use leptos::html::{Input, Section};
+use leptos::html::{Input, Section, Textarea};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use solver::measured::MeasuredSize;
 use solver::{Label, Sheet};
 use wasm_bindgen_futures::JsFuture;
 
+/// The longest list that is put in the field, bytes: a field of a million rows keeps the browser busy
+/// for longer than reading them.
+const LONGEST_SHOWN: usize = 200_000;
+
+/// What the field shows of a list.
+fn shown(list: &str) -> &str {
+    if list.len() > LONGEST_SHOWN { "" } else { list }
+}
+
 /// A list that is pasted or opened, what it says, and a button that puts it to use.
 #[component]
 pub(crate) fn MeasuredSlats() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let delivery = expect_context::<Delivery>();
-    let picker = NodeRef::<Input>::new();
+    let (picker, field) = (NodeRef::<Input>::new(), NodeRef::<Textarea>::new());
     let open = move |_| {
         let files = picker.get_untracked().and_then(|picker| picker.files());
         let Some(file) = files.and_then(|files| files.get(0)) else {
@@ -28,7 +37,12 @@ pub(crate) fn MeasuredSlats() -> impl IntoView {
             let text = JsFuture::from(file.text()).await;
             match text.ok().and_then(|text| text.as_string()) {
                 Some(text) => {
-                    delivery.opened.set(text.clone());
+                    if let Some(field) = field.get_untracked() {
+                        field.set_value(shown(&text));
+                    }
+                    delivery
+                        .opened
+                        .set((text.len() > LONGEST_SHOWN).then(|| file.name()));
                     delivery.list.set(text);
                 }
                 None => bench.tell("The file could not be read; try to open it again."),
@@ -84,8 +98,12 @@ pub(crate) fn MeasuredSlats() -> impl IntoView {
                 id="measured-list"
                 rows="4"
                 spellcheck="false"
-                prop:value=move || delivery.opened.get()
-                on:input=move |event| delivery.list.set(event_target_value(&event))
+                node_ref=field
+                prop:value=delivery.list.with_untracked(|list| shown(list).to_owned())
+                on:input=move |event| {
+                    delivery.opened.set(None);
+                    delivery.list.set(event_target_value(&event));
+                }
             ></textarea>
             <div class="actions">
                 <button
@@ -120,6 +138,9 @@ pub(crate) fn MeasuredSlats() -> impl IntoView {
                 {live(move || agreed_problem.get().unwrap_or_default())}
             </p>
             <div class="running" role="status">{live(reading)}</div>
+            {live(move || delivery.opened.get().map(|name| {
+                view! { <p class="empty">"“"{name}"” is too long to stand in the field; what is put there takes its place."</p> }
+            }))}
             {live(problems)}
             {keyed(move || measured.get(), |size| view! { <Lot size/> })}
             <p class="hint">

@@ -16,8 +16,8 @@ pub struct Delivery {
     bench: Workbench,
     /// The list as it was pasted, opened or typed.
     pub list: RwSignal<String>,
-    /// The list as it was opened, to be shown.
-    pub opened: RwSignal<String>,
+    /// The file that it was opened from, where it is too long to be shown.
+    pub opened: RwSignal<Option<String>>,
     /// The sheet that charts are drawn for, once it stands on the page.
     pub sheet: RwSignal<Option<SheetSizes>>,
     /// What was agreed as ±, as it is typed; empty for what the stock may lack.
@@ -44,7 +44,7 @@ impl Delivery {
         let delivery = Self {
             bench,
             list: RwSignal::new(String::new()),
-            opened: RwSignal::new(String::new()),
+            opened: RwSignal::new(None),
             sheet: RwSignal::new(None),
             agreed_text,
             agreed: Memo::new(move |_| read_agreed(&agreed_text.read(), bench.unit.get())),
