@@ -151,31 +151,36 @@ test("a list of a million slats keeps nobody waiting", async (t) => {
   await goTo(page, "tolerances");
   await counted(page);
   const rows = Array.from({ length: 1_000_000 }, (_, at) => (74 + (((at * 7919) % 1009) - 504) / 5000).toFixed(3));
-  // How often the page was drawn while the list was being read.
-  await page.evaluate(() => {
-    window.frames_drawn = 0;
-    const count = () => {
-      const words = document.querySelector(".measured .running")?.textContent ?? "";
-      if (words.includes("Reading")) window.frames_drawn += 1;
-      requestAnimationFrame(count);
+  // While the list is read, the page is drawn, and a keystroke is answered.
+  const seen = await page.evaluateHandle(() => {
+    const seen = { frames: 0, answered: false, typed: false };
+    const agreed = document.querySelector('[aria-describedby="agreed-message"], .measured input.short');
+    const look = () => {
+      const reading = document.querySelector(".measured .running").textContent.includes("Reading");
+      if (reading) {
+        seen.frames += 1;
+        if (!seen.typed) {
+          seen.typed = true;
+          agreed.value = "7";
+          agreed.dispatchEvent(new Event("change", { bubbles: true }));
+        } else if (!document.querySelector("#agreed-message").hidden) {
+          seen.answered = true;
+        }
+      }
+      requestAnimationFrame(look);
     };
-    requestAnimationFrame(count);
+    requestAnimationFrame(look);
+    return seen;
   });
   await page.locator(".measured input[type=file]").setInputFiles({
     name: "lot.csv",
     mimeType: "text/csv",
     buffer: Buffer.from(rows.join("\n")),
   });
-  await until(page, ".measured .running", "Reading the list");
-  // A keystroke is answered before the list is.
-  const agreed = page.getByLabel(/Agreed as ±/);
-  await agreed.pressSequentially("7");
-  await agreed.press("Enter");
-  await until(page, "#agreed-message", /at most 5\.00/);
-  assert.equal(await page.locator(".measured table").count(), 0);
   await until(page, ".measured table td", /^1.000.000$/);
-  const frames = await page.evaluate(() => window.frames_drawn);
-  assert.ok(frames >= 5, `${frames} frames`);
+  const { frames, answered } = await seen.jsonValue();
+  assert.ok(frames >= 3, `${frames} frames`);
+  assert.ok(answered);
   assertQuiet(problems);
 });
 

@@ -103,30 +103,32 @@ impl Delivery {
         let project = self.bench.project();
         // What the limits rest on.
         let stock = Memo::new(move |_| stock(&project.read()));
-        let (sheet, unit) = (self.sheet, self.bench.unit);
+        // Being measured once more is no change.
+        let sheet = Memo::new(move |_| self.sheet.get());
+        let unit = self.bench.unit;
         let pause = Pause::new();
         Effect::new(move |_| {
             self.list.track();
-            let agreed = self.agreed.read().is_ok();
             stock.track();
             unit.track();
-            if sheet.get().is_some() && agreed {
+            // With a ± that cannot be read, what was told still holds.
+            if sheet.get().is_some() && self.agreed.read().is_ok() {
                 pause.then(move || self.ask());
             }
         });
     }
 
     fn ask(self) {
+        let (Some(sheet), Ok(agreed)) = (self.sheet.get_untracked(), self.agreed.get_untracked())
+        else {
+            return;
+        };
         if self.busy.get_untracked() {
             // A worker that reads hears nothing: the old list ends with it.
             self.asker.stop();
             self.busy.set(false);
         }
         let list = self.list.get_untracked();
-        let (Some(sheet), Ok(agreed)) = (self.sheet.get_untracked(), self.agreed.get_untracked())
-        else {
-            return;
-        };
         if list.trim().is_empty() {
             self.state.set(JobState::Waiting);
             return;

@@ -40,7 +40,7 @@ fn trial(question: &Question<'_>, found: &Found) -> Trial {
     Trial::new(&setup, &lay_out(&setup), question.accuracy.unwrap())
 }
 
-fn best<'a>(answer: &'a Answer) -> &'a Found {
+fn best(answer: &Answer) -> &Found {
     answer.best[Goal::Good as usize].first().unwrap()
 }
 
