@@ -11,9 +11,9 @@
 
 use criterion::{BenchmarkId, Criterion};
 use solver::{
-    Angle, Answer, AxisChoice, Barrel, BarrelDraft, CutterSet, CutterSetDraft, Goal, Pairs,
-    PitchRule, Question, Rules, RulesDraft, SearchDraft, SearchRules, Setup, Shape, Slat,
-    SlatDraft, Turns, Typed, lay_out, search,
+    Accuracy, AccuracyDraft, Angle, Answer, AxisChoice, Barrel, BarrelDraft, CutterSet,
+    CutterSetDraft, Goal, Pairs, PitchRule, Question, Rules, RulesDraft, SearchDraft, SearchRules,
+    Setup, Shape, Slat, SlatDraft, Term, Turns, Typed, lay_out, search,
 };
 use std::hint::black_box;
 use std::time::{Duration, Instant};
@@ -33,10 +33,12 @@ struct Shop {
     search: SearchRules,
     slats: Vec<Slat>,
     sets: Vec<CutterSet>,
+    accuracy: Accuracy,
 }
 
 impl Shop {
-    fn new() -> Self {
+    /// With an edge allowance and errors so many times the usual ones.
+    fn new(edge: f64, errors: f64) -> Self {
         let slat = |k: usize| {
             // Neighbours in the list differ in width and thickness.
             let (width, thickness) = (k * 7 % STOCKS, k * 3 % STOCKS);
@@ -53,13 +55,21 @@ impl Shop {
             draft.price = Typed::Number(40.0 * (k % 3) as f64);
             draft.check().expect("a usual pitch")
         };
+        let mut rules = RulesDraft::new();
+        rules.edge = Typed::Number(edge);
+        let mut accuracy = AccuracyDraft::new("");
+        for term in Term::ALL {
+            let size = term.field().spec().initial;
+            accuracy.error_mut(term).size = Typed::Number(size * errors);
+        }
         let mut search = SearchDraft::new();
         (search.turns, search.axis, search.pairs) = (Turns::Any, AxisChoice::Any, Pairs::Any);
         Self {
-            rules: RulesDraft::new().check().expect("first values are sound"),
+            rules: rules.check().expect("an allowance in its range"),
             search: search.check().expect("first values are sound"),
             slats: (0..STOCKS).map(slat).collect(),
             sets: (0..SETS).map(set).collect(),
+            accuracy: accuracy.check().expect("errors in their ranges"),
         }
     }
 
@@ -70,6 +80,7 @@ impl Shop {
             sets: &self.sets[..sets],
             rules: &self.rules,
             search: &self.search,
+            accuracy: Some(&self.accuracy),
         };
         search(black_box(&question), &mut |_, _| ())
     }
@@ -120,7 +131,7 @@ fn shortest(runs: u32, mut work: impl FnMut() -> u32) -> Duration {
 }
 
 fn main() {
-    let shop = Shop::new();
+    let shop = Shop::new(1.0, 1.0);
     let oval = |draft: &mut BarrelDraft| {
         draft.size = Typed::Number(7.6);
         draft.height = Typed::Number(6.8);
@@ -145,6 +156,11 @@ fn main() {
             bencher.iter(|| shop.searched(barrel, STOCKS, SETS));
         });
     }
+    // Where pencils are lost at the edges, good ones are told by integrals.
+    let tight = Shop::new(0.0, 3.0);
+    group.bench_function("hexagon on tight edges", |bencher| {
+        bencher.iter(|| tight.searched(&barrels[0].1, STOCKS, SETS));
+    });
     group.finish();
 
     let part = SAMPLED_STOCKS * SAMPLED_STOCKS * SAMPLED_SETS;

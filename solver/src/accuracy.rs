@@ -176,13 +176,24 @@ impl AccuracyDraft {
     /// assert!((line.offsets().top_width.in_millimetres() - 0.2).abs() < 1e-9);
     /// ```
     pub fn take_measured(&mut self, size: MeasuredSize, sample: &Sample, stock: &Slat) {
-        if let Ok(deviation) = sample.deviation() {
+        self.take_moments(size, sample.mean(), sample.deviation().ok(), stock);
+    }
+
+    /// The same with a mean and a standard deviation that are known already.
+    pub fn take_moments(
+        &mut self,
+        size: MeasuredSize,
+        mean: Length,
+        deviation: Option<Length>,
+        stock: &Slat,
+    ) {
+        if let Some(deviation) = deviation {
             *self.error_mut(size.term()) = ErrorDraft {
                 size: Typed::Number(deviation.in_millimetres()),
                 reading: Reading::Deviation,
             };
         }
-        let offset = sample.mean() - size.nominal(stock);
+        let offset = mean - size.nominal(stock);
         let field = match size {
             MeasuredSize::Width => &mut self.width_offset,
             MeasuredSize::Thickness => &mut self.thickness_offset,

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import test, { after, before } from "node:test";
-import { assertQuiet, broken, field, pencils, start, until } from "./bench.mjs";
+import { assertQuiet, broken, field, goTo, pencils, start, until } from "./bench.mjs";
 import { launch } from "./launch.mjs";
 import { serve } from "./serve.mjs";
 
@@ -20,7 +20,7 @@ const numbers = async (page, column) =>
 test("the best layouts are found, sorted by any column, and say how many were compared", async (t) => {
   const { page, problems } = await start(t, browser, site.url);
   await until(page, ".found .proof", "all 10 combinations");
-  for (const [name, column] of [["Margin", 8], ["Money a gross", 10]]) {
+  for (const [name, column] of [["Margin", 8], ["Money a gross", 10], ["Good pencils", 11], ["Money a good gross", 12]]) {
     const head = page.locator(".found thead").getByRole("button", { name });
     await head.click();
     assert.equal(await page.locator(".found th[aria-sort=ascending]").count(), 1);
@@ -59,6 +59,21 @@ test("a wider search compares more, and a new set may be bought", async (t) => {
   await field(page, "New set price").fill("480");
   await until(page, ".found .proof", "all 75 combinations");
   await until(page, ".found tbody tr", "New set");
+});
+
+test("good pencils have a goal of their own, and what is wrong with the line is told", async (t) => {
+  const { page, problems } = await start(t, browser, site.url);
+  await until(page, ".found tbody tr", "Least money for good pencils");
+  const good = await numbers(page, 11);
+  const all = await numbers(page, 7);
+  assert.ok(good.every((number, at) => number > 0 && number <= all[at]), `${good} of ${all}`);
+  await until(page, ".expected", /of 10 pencils of a sandwich are expected to be good/);
+  await goTo(page, "tolerances");
+  await field(page, "Shift at gluing").fill("little");
+  await goTo(page, "layout");
+  await until(page, ".found .problem", "Good pencils are not told. Line “");
+  assert.ok((await rows(page).count()) > 0);
+  assertQuiet(problems);
 });
 
 test("what keeps from searching is told", async (t) => {

@@ -146,6 +146,44 @@ test("measured slats are told, drawn, and used in place of the assumption in one
   assertQuiet(problems);
 });
 
+test("a list of a million slats keeps nobody waiting", async (t) => {
+  const { page, problems } = await start(t, browser, site.url);
+  await goTo(page, "tolerances");
+  await counted(page);
+  const rows = Array.from({ length: 1_000_000 }, (_, at) => (74 + (((at * 7919) % 1009) - 504) / 5000).toFixed(3));
+  // While the list is read, the page is drawn, and a keystroke is answered.
+  const seen = await page.evaluateHandle(() => {
+    const seen = { frames: 0, answered: false, typed: false };
+    const agreed = document.querySelector('[aria-describedby="agreed-message"], .measured input.short');
+    const look = () => {
+      const reading = document.querySelector(".measured .running").textContent.includes("Reading");
+      if (reading) {
+        seen.frames += 1;
+        if (!seen.typed) {
+          seen.typed = true;
+          agreed.value = "7";
+          agreed.dispatchEvent(new Event("change", { bubbles: true }));
+        } else if (!document.querySelector("#agreed-message").hidden) {
+          seen.answered = true;
+        }
+      }
+      requestAnimationFrame(look);
+    };
+    requestAnimationFrame(look);
+    return seen;
+  });
+  await page.locator(".measured input[type=file]").setInputFiles({
+    name: "lot.csv",
+    mimeType: "text/csv",
+    buffer: Buffer.from(rows.join("\n")),
+  });
+  await until(page, ".measured table td", /^1.000.000$/);
+  const { frames, answered } = await seen.jsonValue();
+  assert.ok(frames >= 3, `${frames} frames`);
+  assert.ok(answered);
+  assertQuiet(problems);
+});
+
 test("what cannot be read is told beside its field, and what stood there still counts", async (t) => {
   const { page, problems } = await start(t, browser, site.url);
   await goTo(page, "tolerances");

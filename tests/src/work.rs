@@ -47,6 +47,7 @@ fn full_search(shape: Shape) -> u32 {
         sets: &sets,
         rules: &rules(|_| ()),
         search: &choice.check().expect("first values are sound"),
+        accuracy: None,
     };
     let answer = search(&question, &mut |_, _| ());
     answer.best.iter().map(|best| best.len() as u32).sum()

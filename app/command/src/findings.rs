@@ -164,7 +164,7 @@ impl Answer for Findings {
 }
 
 /// The place, what is wrong there, and what to try.
-fn line(told: &Told, unit: LengthUnit) -> String {
+pub(crate) fn line(told: &Told, unit: LengthUnit) -> String {
     let message = told.message(unit);
     let hint = told
         .hint

@@ -9,7 +9,7 @@ use solver::{
 use crate::answer::Answer;
 use crate::document::{self, SearchDocument};
 use crate::ending::Ending;
-use crate::findings::{Findings, Told};
+use crate::findings::{self, Findings, Told};
 use crate::names;
 use crate::note::{Column, Note};
 
@@ -24,11 +24,16 @@ pub(crate) struct Searched<'a> {
     pub(crate) barrel: usize,
     /// The places in the project of the cutter sets that fit the barrel.
     sets: Vec<usize>,
-    /// What was found.
+    /// What was found, and comes out as found.
     pub(crate) answer: Best,
+    /// Layouts that did not come out as found when they were laid out once more.
+    pub(crate) unconfirmed: usize,
+    /// Why nothing is told of good pencils; empty where it is.
+    pub(crate) without_good: Vec<Told>,
 }
 
-/// Searches all slat stocks and the cutter sets that fit the barrel.
+/// Searches all slat stocks and the cutter sets that fit the barrel. What is wrong with the line of
+/// machines keeps only good pencils from being told.
 ///
 /// # Errors
 /// Everything that is wrong with the barrel of the layout, a slat stock, a cutter set, the rules
@@ -93,19 +98,43 @@ pub(crate) fn find(opened: &Opened) -> Result<Searched<'_>, Findings> {
         findings.problems.push(too_many(compared));
         return Err(findings);
     }
+    let accuracy = draft.check_accuracy();
     let question = Question {
         barrel: &barrel,
         slats: &slats,
         sets: &sets,
         rules: &rules,
         search: &search,
+        accuracy: accuracy.as_ref().ok(),
+    };
+    let mut answer = solver::search(&question, &mut |_, _| ());
+    let unconfirmed = question.keep_confirmed(&mut answer);
+    let nothing_good = answer.obstacle.is_none() && answer.best[Goal::Good as usize].is_empty();
+    let without_good = match accuracy {
+        Err(problems) if problems.is_empty() => vec![no_line()],
+        Err(problems) => problems.into_iter().map(Told::from).collect(),
+        Ok(_) if nothing_good => vec![Told::plain("no pencil comes out good".to_owned())],
+        Ok(_) => Vec::new(),
     };
     Ok(Searched {
         draft,
         barrel: at,
         sets: set_places,
-        answer: solver::search(&question, &mut |_, _| ()),
+        answer,
+        unconfirmed,
+        without_good,
     })
+}
+
+fn no_line() -> Told {
+    let told = Told::whole(
+        "the line of machines is not in the file".to_owned(),
+        "name one of the file",
+    );
+    Told {
+        path: "layout.accuracy".to_owned(),
+        ..told
+    }
 }
 
 fn too_many(compared: usize) -> Told {
@@ -121,6 +150,11 @@ fn too_many(compared: usize) -> Told {
         path: "search.pairs".to_owned(),
         ..told
     }
+}
+
+/// A figure, or a dash where there is none.
+fn told(figure: Option<String>) -> String {
+    figure.unwrap_or_else(|| "-".to_owned())
 }
 
 impl Searched<'_> {
@@ -141,19 +175,22 @@ impl Searched<'_> {
             "Margin",
             "Wood",
             "Money",
+            "Good",
+            "Good money",
         ];
-        let rows: Vec<[String; 10]> = [head.map(str::to_owned)]
+        let rows: Vec<[String; 12]> = [head.map(str::to_owned)]
             .into_iter()
             .chain(found.iter().map(|found| self.row(found, unit)))
             .collect();
         let (words, figures) = (Column::Words, Column::Figures);
         let columns = [
             figures, words, words, words, figures, figures, figures, figures, figures, figures,
+            figures, figures,
         ];
         note.table(columns, &rows);
     }
 
-    fn row(&self, found: &Found, unit: LengthUnit) -> [String; 10] {
+    fn row(&self, found: &Found, unit: LengthUnit) -> [String; 12] {
         let slat = |at: usize| names::slat(self.draft, at);
         let length = |length: solver::Length| figure::length(length.in_millimetres(), unit);
         let set = (found.set).map(|at| names::cutter_set(self.draft, self.set_place(at)));
@@ -168,6 +205,8 @@ impl Searched<'_> {
             length(found.margin),
             figure::volume(found.wood.in_cubic_millimetres(), unit),
             figure::money_rounded(found.money),
+            told(found.good.map(|good| figure::plain(good, 3))),
+            told(found.good_money.map(figure::money_rounded)),
         ]
     }
 
@@ -210,9 +249,21 @@ impl Answer for Searched<'_> {
             self.obstacle(&mut note, obstacle, unit);
             return note.finish();
         }
+        if self.unconfirmed > 0 {
+            note.line(&format!(
+                "Not proved: {} layouts did not come out when they were laid out once more, and are left out; what is listed holds, a better one may be missing",
+                figure::count(self.unconfirmed as u64)
+            ));
+        }
         for goal in Goal::ALL {
             note.title(goal.label());
-            self.table(&mut note, &self.answer.best[goal as usize], unit);
+            if goal == Goal::Good && !self.without_good.is_empty() {
+                for told in &self.without_good {
+                    note.line(&findings::line(told, unit));
+                }
+            } else {
+                self.table(&mut note, &self.answer.best[goal as usize], unit);
+            }
         }
         note.title("None has both less wood and a wider margin");
         self.table(&mut note, &self.answer.frontier, unit);
@@ -227,6 +278,68 @@ impl Answer for Searched<'_> {
         match self.answer.obstacle {
             None => Ending::Fine,
             Some(_) => Ending::NothingFits,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use app::demo;
+    use app::project_file::{read, write};
+    use solver::{Id, Typed};
+
+    use super::*;
+
+    fn opened(change: impl FnOnce(&mut ProjectDraft)) -> Opened {
+        let mut draft = demo::project();
+        change(&mut draft);
+        read(&write(&draft)).unwrap()
+    }
+
+    fn json(searched: &Searched<'_>) -> serde_json::Value {
+        serde_json::from_str(&searched.json()).unwrap()
+    }
+
+    #[test]
+    fn a_layout_that_did_not_come_out_is_told_and_nothing_is_proved() {
+        let opened = opened(|_| ());
+        let mut searched = find(&opened).unwrap();
+        assert_eq!(json(&searched)["unconfirmed"], 0);
+        let words = "Not proved: 3 layouts did not come out";
+        assert!(!searched.text(LengthUnit::Millimetre).contains(words));
+        searched.unconfirmed = 3;
+        assert!(searched.text(LengthUnit::Millimetre).contains(words));
+        assert_eq!(json(&searched)["unconfirmed"], 3);
+    }
+
+    #[test]
+    fn good_pencils_are_told_with_their_money() {
+        let opened = opened(|_| ());
+        let searched = find(&opened).unwrap();
+        let best = &json(&searched)["best"]["good"][0];
+        let [good, money, all] = ["good_pencils", "money_per_good_gross_hundredths", "pencils"]
+            .map(|name| best[name].as_f64().unwrap());
+        assert!(good > 0.99 * all && good < all, "{good}");
+        assert!(money > best["money_per_gross_hundredths"].as_f64().unwrap());
+    }
+
+    #[test]
+    fn what_is_wrong_with_the_line_keeps_only_good_pencils_from_being_told() {
+        let wrong = |project: &mut ProjectDraft| {
+            project.accuracies[0].draft.glue_shift.size = Typed::Text("little".to_owned());
+        };
+        let nowhere = |project: &mut ProjectDraft| project.layout.accuracy = Id(99);
+        for (opened, path) in [
+            (opened(wrong), "accuracies[0].glue_shift.size_mm"),
+            (opened(nowhere), "layout.accuracy"),
+        ] {
+            let searched = find(&opened).unwrap();
+            let answer = json(&searched);
+            assert_eq!(answer["without_good"][0]["path"], path);
+            assert_eq!(answer["best"]["good"].as_array().unwrap().len(), 0);
+            assert!(!answer["best"]["wood"].as_array().unwrap().is_empty());
+            assert!(answer["frontier"][0]["good_pencils"].is_null());
+            assert!(searched.text(LengthUnit::Millimetre).contains(path));
         }
     }
 }

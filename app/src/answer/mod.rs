@@ -1,5 +1,6 @@
 //! From a request to its reply: what a worker does, without the worker.
 
+mod measured;
 mod outlook;
 mod parts;
 mod purchase;
@@ -26,6 +27,8 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
         | Request::Thresholds { job, project, .. }
         | Request::Throw { job, project, .. }
         | Request::Outlook { job, project, .. }
+        | Request::Measure { job, project, .. }
+        | Request::Expect { job, project, .. }
         | Request::Purchase { job, project, .. } => (*job, project),
     };
     let draft = match project_file::read(text) {
@@ -50,6 +53,17 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
             ..
         } => outlook::throw(job, &draft, unit.into(), seed, first, blocks),
         Request::Outlook { unit, .. } => outlook::answer(job, &draft, unit.into(), tell),
+        Request::Expect { unit, .. } => outlook::expected(job, &draft, unit.into()),
+        Request::Measure {
+            unit,
+            list,
+            agreed_mm,
+            sheet,
+            ..
+        } => {
+            let agreed = agreed_mm.map(solver::Length::millimetres);
+            measured::answer(job, &draft, unit.into(), &list, agreed, sheet)
+        }
         Request::Purchase { seconds, unit, .. } => {
             purchase::answer(job, draft, seconds, unit.into(), tell)
         }

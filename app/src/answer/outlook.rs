@@ -6,7 +6,7 @@ use solver::{Accuracy, Field, LayoutParts, LengthUnit, Place, Problem, ProjectDr
 use super::parts::placed;
 use super::sparing::is_told;
 use super::wording::sentence;
-use crate::protocol::{Halving, JobId, Outlook, Progress, Reply, Thrown};
+use crate::protocol::{Expected, Halving, JobId, Outlook, Progress, Reply, Thrown};
 
 /// The dice of the questions that are no long count: the same for all, so that answers compare.
 const SEED: u64 = 1;
@@ -33,6 +33,24 @@ pub(super) fn throw(
     let tally = trial.simulate(u64::from(seed), blocks, &mut |_| true);
     let thrown = Thrown::from(&tally);
     Reply::Thrown { job, thrown }
+}
+
+/// What is expected on average, without dice.
+pub(super) fn expected(job: JobId, draft: &ProjectDraft, unit: LengthUnit) -> Reply {
+    let (parts, accuracy, _) = match checked(draft) {
+        Ok(checked) => checked,
+        Err(problems) => return refused(job, &problems, draft, unit),
+    };
+    let setup = parts.setup();
+    let layout = lay_out(&setup);
+    let prospect = (layout.fits()).then(|| Trial::new(&setup, &layout, &accuracy).prospect());
+    let good = prospect.and_then(|prospect| prospect.good());
+    let expected = Expected {
+        good: good.map(|good| good * f64::from(layout.lengths())),
+        pencils: layout.pencils(),
+        line: accuracy.name().to_owned(),
+    };
+    Reply::Expected { job, expected }
 }
 
 /// All that is told beside the count.

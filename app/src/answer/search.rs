@@ -30,12 +30,14 @@ pub(super) fn answer(
     };
     let stocks = Stocks::new(draft, unit);
     let (set_places, sets, sets_left_out) = cutter_sets(draft, unit);
+    let accuracy = draft.check_accuracy();
     let question = Question {
         barrel: &barrel,
         slats: &stocks.slats,
         sets: &sets,
         rules: &rules,
         search: &search,
+        accuracy: accuracy.as_ref().ok(),
     };
     let mut answer = solver::search(&question, &mut |done, of| {
         // The lists of a project are short: their square is within u32 by far.
@@ -51,7 +53,15 @@ pub(super) fn answer(
         slats: &stocks.places,
         sets: &set_places,
     };
-    let unconfirmed = confirm(&question, &mut answer);
+    let unconfirmed = question.keep_confirmed(&mut answer) as u32;
+    let without_good = match &accuracy {
+        Err(problems) => Some(no_line(problems, draft, unit)),
+        Ok(line) if answer.best[Goal::Good as usize].is_empty() => Some(format!(
+            "No pencil comes out good with the errors of “{}”",
+            line.name()
+        )),
+        Ok(_) => None,
+    };
     let (rows, more) = names.rows(&answer);
     let obstacle = answer
         .obstacle
@@ -60,6 +70,7 @@ pub(super) fn answer(
         rows,
         more,
         unconfirmed,
+        without_good,
         compared: (answer.compared as u64).into(),
         left_out: stocks.left_out,
         sets_left_out,
@@ -68,15 +79,16 @@ pub(super) fn answer(
     Reply::Searched { job, searched }
 }
 
-/// Leaves out what does not come out as found when it is laid out, and tells how many those are.
-fn confirm(question: &Question<'_>, answer: &mut solver::Answer) -> u32 {
-    let mut left_out = 0;
-    for found in answer.best.iter_mut().chain([&mut answer.frontier]) {
-        let before = found.len();
-        found.retain(|found| question.confirms(found));
-        left_out += before - found.len();
+/// Why the line of machines cannot be worked with.
+fn no_line(problems: &[Problem], draft: &ProjectDraft, unit: LengthUnit) -> String {
+    let told: Vec<String> = (problems.iter())
+        .map(|problem| sentence(problem, draft, unit))
+        .collect();
+    if told.is_empty() {
+        "Good pencils are not told: the line of machines is not in the project: choose one in the place of good pencils".to_owned()
+    } else {
+        format!("Good pencils are not told. {}", told.join("; "))
     }
-    left_out as u32
 }
 
 /// What every layout needs, or everything that is wrong with it.
@@ -192,6 +204,8 @@ impl Names<'_> {
             margin_mm: found.margin.in_millimetres(),
             wood_per_gross_mm3: found.wood.in_cubic_millimetres(),
             money_per_gross: found.money,
+            good: found.good,
+            money_per_good_gross: found.good_money,
             best_under: goals.iter().map(|&goal| goal.into()).collect(),
             on_frontier,
         }

@@ -1,5 +1,7 @@
 //! Counts that were worked out elsewhere, and what stands in the way of an answer.
 
+mod good_pencils;
+mod measured;
 mod search;
 
 use proptest::prelude::*;

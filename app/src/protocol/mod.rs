@@ -4,6 +4,7 @@
 //! carry as they are; amounts that can pass `u32` are [`Whole`] numbers.
 
 mod job;
+mod measured;
 mod outlook;
 mod purchase;
 mod ranking;
@@ -15,7 +16,8 @@ mod whole;
 mod words;
 
 pub use job::{JobId, Progress};
-pub use outlook::{Curve, CurvePoint, Halving, Outlook, Thrown};
+pub use measured::{ChartLabel, Fact, LotChart, MeasuredList, MeasuredLot, SheetSizes, SizeWord};
+pub use outlook::{Curve, CurvePoint, Expected, Halving, Outlook, Thrown};
 pub use purchase::{Purchase, PurchaseList, RunLine, StockLine, Totals};
 pub use ranking::{LeftOut, RankedRow, Ranking};
 pub use reply::Reply;

@@ -57,6 +57,17 @@ pub struct Outlook {
     pub by_pitch: Curve,
 }
 
+/// Good pencils that are expected of a sandwich.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Expected {
+    /// How many; none where a check fails, for then only dice tell.
+    pub good: Option<f64>,
+    /// Of how many.
+    pub pencils: u32,
+    /// What the line of machines is called that makes them.
+    pub line: String,
+}
+
 /// What halving one error would gain.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Halving {

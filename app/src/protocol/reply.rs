@@ -3,7 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::job::{JobId, Progress};
-use super::outlook::{Outlook, Thrown};
+use super::measured::MeasuredList;
+use super::outlook::{Expected, Outlook, Thrown};
 use super::purchase::Purchase;
 use super::ranking::Ranking;
 use super::search::Searched;
@@ -59,6 +60,20 @@ pub enum Reply {
         /// What can be told.
         outlook: Outlook,
     },
+    /// The end of [`Request::Expect`](super::Request::Expect).
+    Expected {
+        /// The job.
+        job: JobId,
+        /// What is expected.
+        expected: Expected,
+    },
+    /// The end of [`Request::Measure`](super::Request::Measure).
+    Measured {
+        /// The job.
+        job: JobId,
+        /// What the list says.
+        measured: MeasuredList,
+    },
     /// The end of [`Request::Purchase`](super::Request::Purchase).
     Purchased {
         /// The job.
@@ -95,6 +110,8 @@ impl Reply {
             | Self::Thresholds { job, .. }
             | Self::Thrown { job, .. }
             | Self::Outlook { job, .. }
+            | Self::Measured { job, .. }
+            | Self::Expected { job, .. }
             | Self::Purchased { job, .. }
             | Self::Refused { job, .. } => Some(*job),
             Self::Fault { job, .. } => *job,

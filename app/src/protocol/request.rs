@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::job::JobId;
+use super::measured::SheetSizes;
 
 use super::words::{AimWord, UnitWord};
 
@@ -64,6 +65,30 @@ pub enum Request {
         /// The unit of the lengths in the texts of the reply.
         unit: UnitWord,
     },
+    /// The good pencils that are expected of a sandwich of the layout.
+    Expect {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+    },
+    /// What a list of measured slats says of its lot.
+    Measure {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of bare numbers in the list, and of the lengths in the texts of the reply.
+        unit: UnitWord,
+        /// The list as it was pasted or opened.
+        list: String,
+        /// What was agreed as ±, mm; none for what the stock of the bottom slat may lack.
+        agreed_mm: Option<f64>,
+        /// The sheet that charts are drawn for.
+        sheet: SheetSizes,
+    },
     /// The packs that fill the order book at least cost.
     Purchase {
         /// The job.
@@ -88,6 +113,8 @@ impl Request {
             | Self::Thresholds { job, .. }
             | Self::Throw { job, .. }
             | Self::Outlook { job, .. }
+            | Self::Measure { job, .. }
+            | Self::Expect { job, .. }
             | Self::Purchase { job, .. } => *job,
         }
     }

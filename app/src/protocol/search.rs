@@ -18,6 +18,8 @@ pub struct Searched {
     /// Layouts that did not come out as found when they were laid out once more, and are left out.
     /// There should be none.
     pub unconfirmed: u32,
+    /// Why nothing is told of good pencils, when nothing is.
+    pub without_good: Option<String>,
     /// Pairs of slats with cutter sets that were compared.
     pub compared: Whole,
     /// The stocks that could not be searched, in the order of the list.
@@ -62,6 +64,11 @@ pub struct FoundRow {
     pub wood_per_gross_mm3: f64,
     /// Price of that wood and share of the cutter set in hundredths, not rounded.
     pub money_per_gross: f64,
+    /// Pencils of one sandwich that are expected to be good; none where no errors are known.
+    pub good: Option<f64>,
+    /// Price of the wood of a gross of those and share of the cutter set in hundredths; none where
+    /// no pencil is good.
+    pub money_per_good_gross: Option<f64>,
     /// The goals under which no other is better.
     pub best_under: Vec<GoalWord>,
     /// Whether none has both less wood and a wider margin.

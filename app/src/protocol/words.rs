@@ -31,6 +31,8 @@ pub enum GoalWord {
     Money,
     /// Widest margin for error.
     Margin,
+    /// Least money for a gross of the pencils that errors leave good.
+    Good,
 }
 
 impl From<solver::Goal> for GoalWord {
@@ -40,6 +42,7 @@ impl From<solver::Goal> for GoalWord {
             solver::Goal::Wood => Self::Wood,
             solver::Goal::Money => Self::Money,
             solver::Goal::Margin => Self::Margin,
+            solver::Goal::Good => Self::Good,
         }
     }
 }
@@ -51,6 +54,7 @@ impl From<GoalWord> for solver::Goal {
             GoalWord::Wood => Self::Wood,
             GoalWord::Money => Self::Money,
             GoalWord::Margin => Self::Margin,
+            GoalWord::Good => Self::Good,
         }
     }
 }

@@ -57,7 +57,7 @@ impl SheetSize {
     }
 
     /// Measures an element now and whenever it changes.
-    fn measure(self, element: &web_sys::Element) {
+    pub(crate) fn measure(self, element: &web_sys::Element) {
         let measured = element.clone();
         let measure = move || {
             self.width.set(f64::from(measured.client_width()));

@@ -5,6 +5,7 @@ use super::checks::Checks;
 use super::comparison::Comparison;
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
 use super::entry_table::EntryTable;
+use super::expected_good::ExpectedGood;
 use super::groove_table::GrooveTable;
 use super::keyed::keyed;
 use super::live::live;
@@ -65,6 +66,7 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
         <div class="place layout-place">
             <section class="board" aria-label="Cross-section of the sandwich">
                 <Verdict/>
+                <ExpectedGood/>
                 <DrawingSheet drawing size title="Sandwich with its grooves" context="drawing" stale lit/>
                 <Meaning/>
             </section>

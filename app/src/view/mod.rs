@@ -13,6 +13,7 @@ mod drawn;
 mod entry_row;
 mod entry_table;
 mod error_table;
+mod expected_good;
 mod file_menu;
 mod good_count;
 mod good_curve;

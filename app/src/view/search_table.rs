@@ -21,11 +21,13 @@ enum Column {
     Margin,
     Wood,
     Money,
+    Good,
+    GoodMoney,
     Best,
 }
 
 impl Column {
-    const ALL: [Self; 10] = [
+    const ALL: [Self; 12] = [
         Self::Slats,
         Self::Set,
         Self::Lies,
@@ -35,6 +37,8 @@ impl Column {
         Self::Margin,
         Self::Wood,
         Self::Money,
+        Self::Good,
+        Self::GoodMoney,
         Self::Best,
     ];
 
@@ -50,6 +54,8 @@ impl Column {
             Self::Margin => format!("Margin, {length}"),
             Self::Wood => format!("Wood a gross, {}", unit.volume_label()),
             Self::Money => "Money a gross".to_owned(),
+            Self::Good => "Good pencils".to_owned(),
+            Self::GoodMoney => "Money a good gross".to_owned(),
             Self::Best => "Best for".to_owned(),
         }
     }
@@ -57,7 +63,14 @@ impl Column {
     const fn is_figure(self) -> bool {
         matches!(
             self,
-            Self::Axis | Self::Pitch | Self::Pencils | Self::Margin | Self::Wood | Self::Money
+            Self::Axis
+                | Self::Pitch
+                | Self::Pencils
+                | Self::Margin
+                | Self::Wood
+                | Self::Money
+                | Self::Good
+                | Self::GoodMoney
         )
     }
 
@@ -72,6 +85,11 @@ impl Column {
             Self::Margin => one.margin_mm.total_cmp(&other.margin_mm),
             Self::Wood => one.wood_per_gross_mm3.total_cmp(&other.wood_per_gross_mm3),
             Self::Money => one.money_per_gross.total_cmp(&other.money_per_gross),
+            Self::Good => known(one.good, -1.0).total_cmp(&known(other.good, -1.0)),
+            Self::GoodMoney => {
+                let money = |row: &FoundRow| known(row.money_per_good_gross, f64::INFINITY);
+                money(one).total_cmp(&money(other))
+            }
             // A row without a goal stands behind all that have one.
             Self::Best => {
                 let first = |row: &FoundRow| row.best_under.first().copied();
@@ -82,6 +100,11 @@ impl Column {
             }
         }
     }
+}
+
+/// A number, or what stands for one that is not told.
+fn known(number: Option<f64>, otherwise: f64) -> f64 {
+    number.unwrap_or(otherwise)
 }
 
 /// The best layouts, searched anew with every change.
@@ -173,7 +196,12 @@ fn Rows(searched: Searched) -> impl IntoView {
     let is_proved = searched.unconfirmed == 0;
     let proved = if is_proved {
         format!(
-            "Proved: all {compared} combinations of slats and cutters were compared, with turns and heights worked out, not sampled. The height of the axis is looked for no farther than the groove radius."
+            "Proved: all {compared} combinations of slats and cutters were compared, with turns and heights worked out, not sampled. The height of the axis is looked for no farther than the groove radius.{}",
+            if searched.without_good.is_none() {
+                " Good pencils are what the errors of the chosen line leave on average, worked out without dice."
+            } else {
+                ""
+            }
         )
     } else {
         let unconfirmed = figure::count(u64::from(searched.unconfirmed));
@@ -194,6 +222,7 @@ fn Rows(searched: Searched) -> impl IntoView {
             </table>
         </div>
         {more}
+        {searched.without_good.map(|why| view! { <p class="empty problem">{why}</p> })}
         <ul class="left-out">{left_out}</ul>
     }
     .into_any()
@@ -239,9 +268,16 @@ fn Found(row: FoundRow) -> impl IntoView {
             <td class="figure" title=full(row.margin_mm)>{length(row.margin_mm)}</td>
             <td class="figure">{live(move || figure::volume(row.wood_per_gross_mm3, unit.get()))}</td>
             <td class="figure">{figure::money_rounded(row.money_per_gross)}</td>
+            <td class="figure">{told(row.good.map(|good| figure::plain(good, 3)))}</td>
+            <td class="figure">{told(row.money_per_good_gross.map(figure::money_rounded))}</td>
             <td>{goals.join(", ")}</td>
         </tr>
     }
+}
+
+/// A figure, or a dash where there is none.
+fn told(figure: Option<String>) -> String {
+    figure.unwrap_or_else(|| "–".to_owned())
 }
 
 /// The slats of a row in words.
@@ -281,6 +317,8 @@ mod tests {
             margin_mm: 0.1,
             wood_per_gross_mm3: 1e6,
             money_per_gross: 500.0,
+            good: Some(f64::from(pencils) - 0.01),
+            money_per_good_gross: None,
             best_under,
             on_frontier: true,
         }
@@ -293,6 +331,15 @@ mod tests {
         assert_eq!(Column::Best.compare(&wood, &none), Ordering::Less);
         assert_eq!(Column::Best.compare(&pencils, &wood), Ordering::Less);
         assert_eq!(Column::Pencils.compare(&pencils, &wood), Ordering::Greater);
+        assert_eq!(Column::Good.compare(&pencils, &wood), Ordering::Greater);
+    }
+
+    #[test]
+    fn rows_without_money_for_good_pencils_stand_behind_those_with_it() {
+        let (none, mut some) = (row(9, Vec::new()), row(8, Vec::new()));
+        some.money_per_good_gross = Some(700.0);
+        assert_eq!(Column::GoodMoney.compare(&some, &none), Ordering::Less);
+        assert_eq!(told(None), "–");
     }
 
     #[test]

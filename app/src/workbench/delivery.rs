@@ -1,68 +1,59 @@
 //! Slats of a delivery as they were measured. They are not kept: what is used of them is.
 
 use super::Workbench;
+use super::jobs::{Asker, JobState, take};
+use super::pause::Pause;
+use crate::project_file;
+use crate::protocol::{MeasuredList, MeasuredLot, Reply, Request, SheetSizes, SizeWord};
 use leptos::prelude::*;
-use solver::measured::{
-    AgreedProblem, MeasuredSize, Readings, ReadingsProblem, Sample, read, read_agreed,
-};
+use solver::measured::{AgreedProblem, read_agreed};
 use solver::{Id, Length, ProjectDraft, Slat};
 
-/// A list of measurements, and how far a slat may be off. A handle.
+/// A list of measurements, and how far a slat may be off. A worker reads it, as it may be long. A
+/// handle.
 #[derive(Clone, Copy)]
 pub struct Delivery {
-    /// The list as it was pasted or opened.
-    pub text: RwSignal<String>,
+    bench: Workbench,
+    /// The list as it was pasted, opened or typed.
+    pub list: RwSignal<String>,
+    /// The file that it was opened from, where it is too long to be shown.
+    pub opened: RwSignal<Option<String>>,
+    /// The sheet that charts are drawn for, once it stands on the page.
+    pub sheet: RwSignal<Option<SheetSizes>>,
     /// What was agreed as ±, as it is typed; empty for what the stock may lack.
     pub agreed_text: RwSignal<String>,
     agreed: Memo<Result<Option<Length>, AgreedProblem>>,
-    measured: Memo<Option<Result<Measured, ReadingsProblem>>>,
-}
-
-/// What was read.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Measured {
-    /// The cells.
-    pub readings: Readings,
-    /// The widths, where there are any.
-    pub widths: Option<Sample>,
-    /// The thicknesses, where there are any.
-    pub thicknesses: Option<Sample>,
-}
-
-impl Measured {
-    /// The measurements of a size, where there are any.
-    #[must_use]
-    pub const fn sample(&self, size: MeasuredSize) -> Option<&Sample> {
-        match size {
-            MeasuredSize::Width => self.widths.as_ref(),
-            MeasuredSize::Thickness => self.thicknesses.as_ref(),
-        }
-    }
+    state: RwSignal<JobState<MeasuredList>>,
+    busy: RwSignal<bool>,
+    asker: Asker,
 }
 
 impl Delivery {
     /// Nothing is measured yet.
     #[must_use]
     pub fn new(bench: Workbench) -> Self {
-        let text = RwSignal::new(String::new());
-        let measured = Memo::new(move |_| {
-            let text = text.read();
-            if text.trim().is_empty() {
-                return None;
+        let (state, busy) = (RwSignal::new(JobState::Waiting), RwSignal::new(false));
+        let asker = Asker::at_rest(move |reply| {
+            busy.set(false);
+            match reply {
+                Reply::Measured { measured, .. } => state.set(JobState::Done(measured)),
+                other => take(state, other),
             }
-            Some(read(&text, bench.unit.get()).map(|readings| Measured {
-                widths: Sample::new(&readings.widths),
-                thicknesses: Sample::new(&readings.thicknesses),
-                readings,
-            }))
         });
         let agreed_text = RwSignal::new(String::new());
-        Self {
-            text,
+        let delivery = Self {
+            bench,
+            list: RwSignal::new(String::new()),
+            opened: RwSignal::new(None),
+            sheet: RwSignal::new(None),
             agreed_text,
             agreed: Memo::new(move |_| read_agreed(&agreed_text.read(), bench.unit.get())),
-            measured,
-        }
+            state,
+            busy,
+            asker,
+        };
+        delivery.ask_when_changed();
+        delivery
     }
 
     /// What was agreed as ±, or what is wrong with what was typed.
@@ -71,10 +62,88 @@ impl Delivery {
         self.agreed
     }
 
-    /// What was read, or why nothing was.
+    /// What the list says, or why it says nothing; the last answer while the next is looked for.
     #[must_use]
-    pub const fn measured(&self) -> Memo<Option<Result<Measured, ReadingsProblem>>> {
-        self.measured
+    pub fn state(&self) -> ReadSignal<JobState<MeasuredList>> {
+        self.state.read_only()
+    }
+
+    /// Whether a list is being read.
+    #[must_use]
+    pub fn busy(&self) -> ReadSignal<bool> {
+        self.busy.read_only()
+    }
+
+    /// The sizes that were measured.
+    #[must_use]
+    pub fn sizes(&self) -> Vec<SizeWord> {
+        self.state.with(|state| match state {
+            JobState::Done(measured) => measured.lots.iter().map(|lot| lot.size).collect(),
+            _ => Vec::new(),
+        })
+    }
+
+    /// What the measurements of a size say, where there are any.
+    #[must_use]
+    pub fn lot(&self, size: SizeWord) -> Option<MeasuredLot> {
+        self.state.with(|state| match state {
+            JobState::Done(measured) => measured.lots.iter().find(|lot| lot.size == size).cloned(),
+            _ => None,
+        })
+    }
+
+    /// Stops reading; the next change of the list starts it again.
+    pub fn stop(&self) {
+        self.asker.stop();
+        self.busy.set(false);
+        self.state.set(JobState::Stopped);
+    }
+
+    fn ask_when_changed(self) {
+        let project = self.bench.project();
+        // What the limits rest on.
+        let stock = Memo::new(move |_| stock(&project.read()));
+        // Being measured once more is no change.
+        let sheet = Memo::new(move |_| self.sheet.get());
+        let unit = self.bench.unit;
+        let pause = Pause::new();
+        Effect::new(move |_| {
+            self.list.track();
+            stock.track();
+            unit.track();
+            // With a ± that cannot be read, what was told still holds.
+            if sheet.get().is_some() && self.agreed.read().is_ok() {
+                pause.then(move || self.ask());
+            }
+        });
+    }
+
+    fn ask(self) {
+        let (Some(sheet), Ok(agreed)) = (self.sheet.get_untracked(), self.agreed.get_untracked())
+        else {
+            return;
+        };
+        if self.busy.get_untracked() {
+            // A worker that reads hears nothing: the old list ends with it.
+            self.asker.stop();
+            self.busy.set(false);
+        }
+        let list = self.list.get_untracked();
+        if list.trim().is_empty() {
+            self.state.set(JobState::Waiting);
+            return;
+        }
+        let project = project_file::write(&self.bench.project().read_untracked());
+        let unit = self.bench.unit.get_untracked().into();
+        self.busy.set(true);
+        self.asker.ask(|job| Request::Measure {
+            job,
+            project,
+            unit,
+            list,
+            agreed_mm: agreed.map(Length::in_millimetres),
+            sheet,
+        });
     }
 }
 
@@ -87,7 +156,7 @@ pub fn stock(project: &ProjectDraft) -> Option<Slat> {
 
 /// Puts the spread and the mean of what was measured in the place of what is assumed of the line,
 /// as far as the measurements tell them.
-pub fn use_measured(project: &mut ProjectDraft, measured: &Measured) {
+pub fn use_measured(project: &mut ProjectDraft, lots: &[MeasuredLot]) {
     let Some(stock) = stock(project) else {
         return;
     };
@@ -96,25 +165,37 @@ pub fn use_measured(project: &mut ProjectDraft, measured: &Measured) {
         return;
     };
     let draft = &mut project.accuracies[at].draft;
-    for size in MeasuredSize::ALL {
-        if let Some(sample) = measured.sample(size) {
-            draft.take_measured(size, sample, &stock);
-        }
+    for lot in lots {
+        let mean = Length::millimetres(lot.mean_mm);
+        let deviation = lot.deviation_mm.map(Length::millimetres);
+        draft.take_moments(lot.size.into(), mean, deviation, &stock);
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::answer::answer;
     use crate::demo;
-    use solver::{LengthUnit, Term};
+    use crate::protocol::{JobId, UnitWord};
+    use solver::Term;
 
-    fn measured(text: &str) -> Measured {
-        let readings = read(text, LengthUnit::Millimetre).unwrap();
-        Measured {
-            widths: Sample::new(&readings.widths),
-            thicknesses: Sample::new(&readings.thicknesses),
-            readings,
+    fn measured(list: &str) -> Vec<MeasuredLot> {
+        let request = Request::Measure {
+            job: JobId(1),
+            project: project_file::write(&demo::project()),
+            unit: UnitWord::Millimetre,
+            list: list.to_owned(),
+            agreed_mm: None,
+            sheet: SheetSizes {
+                width: 600.0,
+                row: 26.0,
+                text: 66.0,
+            },
+        };
+        match answer(request, &mut |_| ()) {
+            Reply::Measured { measured, .. } => measured.lots,
+            other => panic!("{other:?}"),
         }
     }
 

@@ -12,7 +12,7 @@ mod searches;
 mod slot;
 mod table;
 
-pub use delivery::{Delivery, Measured, stock, use_measured};
+pub use delivery::{Delivery, stock, use_measured};
 pub use dice::{Count, Dice};
 pub use history::History;
 pub use jobs::{JobState, Jobs};

@@ -5,7 +5,9 @@ use super::Workbench;
 use super::jobs::{Asker, JobState, take};
 use super::pause::Pause;
 use crate::project_file;
-use crate::protocol::{JobId, Outlook, Progress, Reply, Request, Searched, ThresholdRow, UnitWord};
+use crate::protocol::{
+    Expected, JobId, Outlook, Progress, Reply, Request, Searched, ThresholdRow, UnitWord,
+};
 use crate::view::Place;
 use leptos::prelude::*;
 use solver::{AxisChoice, Field, ProjectDraft, Spacing, Typed};
@@ -19,6 +21,8 @@ pub struct Searches {
     pub thresholds: Question<Vec<ThresholdRow>>,
     /// What can be told of good pencils beside their count.
     pub outlook: Question<Outlook>,
+    /// The good pencils that are expected of the layout.
+    pub expected: Question<Expected>,
 }
 
 /// A question whose last answer stays until the next one is there. A handle.
@@ -67,13 +71,23 @@ impl Searches {
                 other => Err(Box::new(other)),
             },
         );
+        let expected = Question::new(
+            bench,
+            |job, project, unit| Request::Expect { job, project, unit },
+            |reply| match reply {
+                Reply::Expected { expected, .. } => Ok(expected),
+                other => Err(Box::new(other)),
+            },
+        );
         layouts.ask_when_changed(Place::Layout, searched_from);
         thresholds.ask_when_changed(Place::Layout, stepped_from);
         outlook.ask_when_changed(Place::Tolerances, layout_of);
+        expected.ask_when_changed(Place::Layout, layout_of);
         Self {
             layouts,
             thresholds,
             outlook,
+            expected,
         }
     }
 }
@@ -173,13 +187,15 @@ fn stepped_from(project: &ProjectDraft) -> ProjectDraft {
     project
 }
 
-/// What the search rests on: of the layout only the barrel, of the rules not the spacing, which is
+/// What the search rests on: of the layout only the barrel and the line, of the rules not the spacing, which is
 /// what it finds. Laying a found layout on the drawing changes nothing of it.
 fn searched_from(project: &ProjectDraft) -> ProjectDraft {
     let mut project = project.clone();
     project.name.clear();
     project.orders.clear();
-    project.accuracies.clear();
+    project
+        .accuracies
+        .retain(|entry| entry.id == project.layout.accuracy);
     project.set_aside = None;
     project
         .barrels
@@ -196,7 +212,7 @@ fn searched_from(project: &ProjectDraft) -> ProjectDraft {
         bottom: project.layout.barrel,
         way: solver::Way::Turned,
         turn: Typed::empty(),
-        accuracy: project.layout.barrel,
+        accuracy: project.layout.accuracy,
     };
     project
 }
@@ -234,5 +250,8 @@ mod tests {
             |project| project.rules.axis_height = Typed::Number(0.1)
         ));
         assert!(!differs(|project| project.orders.clear()));
+        assert!(differs(|project| {
+            project.accuracies[0].draft.glue_shift.size = Typed::Number(0.07);
+        }));
     }
 }

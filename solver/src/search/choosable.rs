@@ -20,6 +20,8 @@ pub(super) struct Choosable {
     /// Wood of a sandwich over the good pencils of one groove row, times a gross, mm³.
     pub(super) wood: f64,
     pub(super) money: f64,
+    /// The same price over the pencils of one row, with none of them thrown out.
+    pub(super) money_good: f64,
     pub(super) fee: f64,
 }
 
@@ -34,6 +36,11 @@ impl Choosable {
 
     pub(super) fn money_with(&self, across: u32) -> f64 {
         self.money / f64::from(across) + self.fee
+    }
+
+    /// With so many good pencils side by side.
+    pub(super) fn money_for_good(&self, good: f64) -> f64 {
+        self.money_good / good + self.fee
     }
 
     /// No margin with so many pencils is wider than this, mm.

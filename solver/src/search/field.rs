@@ -5,6 +5,7 @@ use super::found::{Found, Obstacle};
 use super::heights::Heights;
 use super::question::Question;
 use super::room::{Lie, Pitches, Room};
+use super::sound::Sound;
 use super::turns::{self, Choice, Range};
 use crate::cutter_set::CutterSet;
 use crate::layout::{self, Outcome, Setup, lay_out};
@@ -23,6 +24,8 @@ pub(super) struct Field<'a> {
     groove: Length,
     /// The pitches of every set, and those of a new one where it may be bought.
     pub(super) pitches: Vec<Pitches>,
+    /// Good pencils, where the errors are known.
+    pub(super) sound: Option<Sound<'a>>,
 }
 
 impl<'a> Field<'a> {
@@ -65,6 +68,9 @@ impl<'a> Field<'a> {
             narrow_first,
             groove,
             pitches,
+            sound: question
+                .accuracy
+                .map(|accuracy| Sound::new(question, accuracy)),
         }
     }
 
@@ -95,7 +101,7 @@ impl<'a> Field<'a> {
             slats,
             sets,
             rules,
-            search,
+            ..
         } = *self.question;
         let of = self.pairs().count();
         let mut choices = Vec::new();
@@ -114,6 +120,7 @@ impl<'a> Field<'a> {
                 (slats[top].volume() + slats[bottom].volume()).in_cubic_millimetres() * per_gross;
             let sandwich = slats[top].supply().slat_price() + slats[bottom].supply().slat_price();
             let money = sandwich * per_gross;
+            let money_good = money * (1.0 - rules.pencil_rejects);
             for set in self.set_places() {
                 let owned = sets.get(set);
                 let cap = [rules.most, owned.map(CutterSet::most)]
@@ -123,7 +130,6 @@ impl<'a> Field<'a> {
                 let most = room
                     .most_across(narrowest, self.pitches[set])
                     .min(cap.unwrap_or(u32::MAX));
-                let fee = owned.map_or(search.new_set_price.unwrap_or(0), CutterSet::price);
                 if most > 0 {
                     choices.push(Choosable {
                         top,
@@ -135,7 +141,8 @@ impl<'a> Field<'a> {
                         upright,
                         wood,
                         money,
-                        fee: fee as f64 / search.year_gross,
+                        money_good,
+                        fee: self.fee(owned.map(|_| set)),
                     });
                 }
             }
@@ -148,25 +155,73 @@ impl<'a> Field<'a> {
     pub(super) fn lay(&self, choice: &Choosable, across: u32, floor: f64) -> Option<Found> {
         let room = self.room(choice.top, choice.bottom);
         let pitches = self.pitches[choice.set];
+        let lie = room.best(&self.ranges, across, pitches, floor)?;
+        let pitch = room.pitch(lie.width, across, pitches);
+        Some(self.found(choice, across, pitch, lie))
+    }
+
+    /// A choice with so many pencils across, laid with the most wood outside the outer ones.
+    pub(super) fn lay_tightest(&self, choice: &Choosable, across: u32) -> Option<Found> {
+        let room = self.room(choice.top, choice.bottom);
+        let pitches = self.pitches[choice.set];
+        let lie = room.tightest(&self.narrow_first, choice.narrowest, across, pitches)?;
+        let pitch = room.closest(lie.width, pitches);
+        Some(self.found(choice, across, pitch, lie))
+    }
+
+    fn found(&self, choice: &Choosable, across: u32, pitch: f64, lie: Lie) -> Found {
         let Lie {
             turn,
             margin,
             axis_height,
-            width,
-        } = room.best(&self.ranges, across, pitches, floor)?;
-        Some(Found {
+            ..
+        } = lie;
+        Found {
             top: choice.top,
             bottom: choice.bottom,
             set: (choice.set < self.question.sets.len()).then_some(choice.set),
             turn,
             axis_height: Length::millimetres(axis_height),
-            pitch: Length::millimetres(room.pitch(width, across, pitches)),
+            pitch: Length::millimetres(pitch),
             across,
             pencils: across * choice.lengths,
             margin: Length::millimetres(margin.max(0.0)),
             wood: Volume::cubic_millimetres(choice.wood_with(across)),
             money: choice.money_with(across),
-        })
+            good: None,
+            good_money: None,
+        }
+    }
+
+    /// A layout with its good pencils, where the errors are known.
+    pub(super) fn with_good(&self, found: Found) -> Found {
+        let Some(sound) = &self.sound else {
+            return found;
+        };
+        let width = self.question.barrel.bare(found.turn).extents().width();
+        let pair = (found.top, found.bottom);
+        let good = sound.good(
+            pair,
+            found.across,
+            found.pitch.in_millimetres(),
+            width.in_millimetres(),
+        );
+        let fee = self.fee(found.set);
+        let kept = (1.0 - self.question.rules.pencil_rejects) * f64::from(found.across);
+        Found {
+            good: Some(good * f64::from(found.pencils / found.across.max(1))),
+            good_money: (good > 0.0).then(|| (found.money - fee) * kept / good + fee),
+            ..found
+        }
+    }
+
+    /// What a cutter set still costs for a gross, in hundredths.
+    fn fee(&self, set: Option<usize>) -> f64 {
+        let Question { sets, search, .. } = *self.question;
+        let price = set.map_or(search.new_set_price, |set| {
+            sets.get(set).map(CutterSet::price)
+        });
+        price.unwrap_or(0) as f64 / search.year_gross
     }
 
     /// The pair that comes nearest to holding one pencil, and what it fails.

@@ -1,5 +1,6 @@
 //! What a search found, or why it found nothing.
 
+use super::question::Goal;
 use crate::layout::Check;
 use crate::quantity::{Angle, Length, Volume};
 use crate::rules::{PitchRule, Rules};
@@ -30,14 +31,20 @@ pub struct Found {
     /// Price of that wood, and of a cutter set still to be paid spread over the gross of a year, in
     /// hundredths of the currency.
     pub money: f64,
+    /// Pencils of one sandwich that are expected to be good; none where no errors are known.
+    pub good: Option<f64>,
+    /// Price of the wood of a gross of pencils that are expected to be good, and of a cutter set as
+    /// above, in hundredths; none where no pencil is, or no errors are known. The share of pencils
+    /// thrown out that the rules tell is not counted, for the errors tell it here.
+    pub good_money: Option<f64>,
 }
 
 /// What a search found.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Answer {
-    /// All that are best under each goal, in the order of [`Goal::ALL`](super::Goal::ALL); empty when
-    /// nothing fits.
-    pub best: [Vec<Found>; 4],
+    /// All that are best under each goal, in the order of [`Goal::ALL`]; empty when nothing fits, and
+    /// under [`Goal::Good`] where no errors are known or they leave no pencil good.
+    pub best: [Vec<Found>; Goal::COUNT],
     /// The layouts of which none has both less wood and a wider margin, least wood first.
     pub frontier: Vec<Found>,
     /// Pairs of slats with cutter sets that were compared.
@@ -81,7 +88,7 @@ impl Answer {
     /// Nothing of so many pairs with sets.
     pub(super) fn nothing(compared: usize, obstacle: Obstacle) -> Self {
         Self {
-            best: [const { Vec::new() }; 4],
+            best: [const { Vec::new() }; Goal::COUNT],
             frontier: Vec::new(),
             compared,
             obstacle: Some(obstacle),

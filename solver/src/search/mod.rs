@@ -23,6 +23,7 @@ mod heights;
 mod pareto;
 mod question;
 mod room;
+mod sound;
 #[cfg(test)]
 mod tests;
 mod turns;
@@ -34,7 +35,8 @@ pub use question::{Goal, Question};
 
 use field::Field;
 
-/// Finds all that are best under each goal, and the frontier of wood and margin.
+/// Finds all that are best under each goal, and the frontier of wood and margin. Without the errors of
+/// a line of machines nothing is told under [`Goal::Good`].
 ///
 /// `each` hears how many pairs of slats of how many are done.
 ///
@@ -47,7 +49,7 @@ use field::Field;
 /// draft.turns = Turns::Usual;
 /// draft.new_set_price = solver::Typed::Number(0.0);
 /// let found = search(
-///     &Question { barrel: &barrel, slats: &slats, sets: &[], rules: &rules, search: &draft.check().unwrap() },
+///     &Question { barrel: &barrel, slats: &slats, sets: &[], rules: &rules, search: &draft.check().unwrap(), accuracy: None },
 ///     &mut |_, _| (),
 /// );
 /// assert_eq!(found.best[Goal::Pencils as usize][0].pencils, 10);
@@ -73,10 +75,16 @@ pub fn search(question: &Question<'_>, each: &mut dyn FnMut(usize, usize)) -> An
         return Answer::nothing(compared, field.nearest());
     }
     let frontier = pareto::frontier(&field, &choices);
-    let best = Goal::ALL.map(|goal| pareto::best(&field, &choices, goal, &frontier));
+    let with_good = |found: Vec<Found>| {
+        found
+            .into_iter()
+            .map(|found| field.with_good(found))
+            .collect()
+    };
+    let best = Goal::ALL.map(|goal| with_good(pareto::best(&field, &choices, goal, &frontier)));
     Answer {
         best,
-        frontier: frontier.into_iter().map(|group| group.found).collect(),
+        frontier: with_good(frontier.into_iter().map(|step| step.found).collect()),
         compared,
         obstacle: None,
     }

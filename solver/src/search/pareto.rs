@@ -8,6 +8,7 @@
 use super::choosable::Choosable;
 use super::field::Field;
 use super::room::SLACK;
+use super::sound;
 use super::{Found, Goal};
 use crate::quantity::lesser;
 
@@ -139,6 +140,7 @@ pub(super) fn best(
         Goal::Pencils => (pencils, vec![wood, money]),
         Goal::Wood => (wood, vec![money]),
         Goal::Money => (money, vec![wood]),
+        Goal::Good => return sound::best(field, choices),
     };
     let best = others.into_iter().fold(
         least_of(choices.iter(), first, with_equals),
@@ -153,12 +155,12 @@ pub(super) fn best(
 }
 
 /// The most that is equal to the least of some wood or money, or to a count below 0.
-fn with_equals(least: f64) -> f64 {
+pub(super) fn with_equals(least: f64) -> f64 {
     least + least.abs() * SAME
 }
 
 /// Those with the least of something and their equals, up to a limit that the least sets.
-fn least_of<T>(
+pub(super) fn least_of<T>(
     list: impl Iterator<Item = T> + Clone,
     of: impl Fn(&T) -> f64,
     limit: impl Fn(f64) -> f64,

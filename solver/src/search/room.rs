@@ -142,9 +142,6 @@ impl Room {
     /// The narrowest that the wood can lie in this room, mm; nothing where it is too thin. The
     /// ranges come by their least width.
     pub(super) fn narrowest(&self, ranges: &[Range]) -> Option<f64> {
-        /// What a margin may lack and still count, but for a thousandth that is left to rounding:
-        /// where no margin is left over but by this, only there room runs out.
-        const FORGIVEN: f64 = SLACK * 0.999;
         let mut best: Option<f64> = None;
         for range in ranges {
             // From here on none is narrower.
@@ -174,6 +171,66 @@ impl Room {
                 .for_each(&mut look);
         }
         best
+    }
+
+    /// How so many pencils lie at the narrowest width, as close as the pitches allow: with the widest
+    /// margin upright of all turns that are as narrow, a usual one where there is one. The ranges come
+    /// by their least width.
+    pub(super) fn tightest(
+        &self,
+        ranges: &[Range],
+        narrowest: f64,
+        count: u32,
+        pitches: Pitches,
+    ) -> Option<Lie> {
+        let within = narrowest + SLACK;
+        let mut best: Option<(f64, bool, Direction, &Range)> = None;
+        for range in ranges {
+            if range.least.width > within {
+                break;
+            }
+            let upright = self.upright(range);
+            let mut look = |turn: Direction, is_usual: bool| {
+                let margin = least(&upright, turn);
+                if range.width.at(turn) > within || margin < -SLACK {
+                    return;
+                }
+                let is_better = best.is_none_or(|(widest, usual, ..)| {
+                    margin > widest + SLACK || (margin >= widest - SLACK && is_usual && !usual)
+                });
+                if is_better {
+                    best = Some((margin, is_usual, turn, range));
+                }
+            };
+            look(range.first, range.usual[0].is_some());
+            look(range.last, range.usual[1].is_some());
+            let trough = range.width.crest().map(|crest| -crest);
+            let ends = upright
+                .iter()
+                .map(|margin| *margin + Wave::level(FORGIVEN))
+                .filter_map(|margin| margin.zeros())
+                .flatten();
+            ends.chain(trough)
+                .filter(|turn| range.holds(*turn))
+                .for_each(|turn| look(turn, false));
+        }
+        best.map(|(upright, _, turn, range)| {
+            let width = range.width.at(turn);
+            let pitch = self.closest(width, pitches);
+            let gaps = f64::from(count.saturating_sub(1));
+            let edge = (self.across - gaps * pitch - width) / 2.0;
+            let parting = if count > 1 {
+                pitch - width - self.land
+            } else {
+                f64::INFINITY
+            };
+            self.lie(lesser(upright, lesser(edge, parting)), turn, range)
+        })
+    }
+
+    /// The closest pitch of pencils of a width, mm.
+    pub(super) fn closest(&self, width: f64, pitches: Pitches) -> f64 {
+        pitches.nearest(width + self.land)
     }
 
     /// The widest margin upright over all turns, mm.
@@ -352,6 +409,10 @@ impl Room {
         }
     }
 }
+
+/// What a margin may lack and still count, mm, but for a thousandth that is left to rounding: where no
+/// margin is left over but by this, only there room runs out.
+const FORGIVEN: f64 = SLACK * 0.999;
 
 /// Margins nearer than this are the same, mm.
 pub(super) const SLACK: f64 = Length::SLACK.in_millimetres();

@@ -1,5 +1,6 @@
 //! The search on single cases, each of which says what it should find.
 
+mod good_pencils;
 mod trying_out;
 
 use super::room::Pitches;
@@ -74,6 +75,7 @@ fn the_seam_through_faces_gives_ten_hexagons_on_74() {
         sets: &[],
         rules: &rules,
         search: &search,
+        accuracy: None,
     });
     let found = answer.best[Goal::Pencils as usize][0];
     assert_eq!(
@@ -98,6 +100,7 @@ fn a_triangle_standing_on_its_base_takes_a_thin_slat_below() {
         sets: &[],
         rules: &rules,
         search: &search,
+        accuracy: None,
     });
     assert_eq!(answer.compared, 4);
     assert!(answer.obstacle.is_none());
@@ -129,6 +132,7 @@ fn any_height_that_fits_is_never_worse_than_the_height_in_the_rules() {
                     sets: &[],
                     rules: &rules,
                     search: &search,
+                    accuracy: None,
                 });
                 answer.best[Goal::Wood as usize].first().copied()
             };
@@ -158,6 +162,7 @@ fn equal_wood_is_equal_whatever_rounding_leaves_in_its_last_bit() {
             sets: &[],
             rules: &rules,
             search: &search,
+            accuracy: None,
         });
         let [found] = answer.best[Goal::Wood as usize][..] else {
             panic!("one is cheapest: {:?}", answer.best);
@@ -190,6 +195,7 @@ fn equal_money_is_equal_whatever_rounding_leaves_in_its_last_bit() {
             sets: &[],
             rules: &rules,
             search: &search,
+            accuracy: None,
         });
         assert_eq!(answer.best[Goal::Money as usize][0].across, 3, "{cents}");
     }
@@ -230,6 +236,7 @@ fn of_turns_that_are_as_good_the_usual_one_is_taken_whatever_the_number_of_sides
             sets: &[],
             rules: &rules,
             search: &search,
+            accuracy: None,
         };
         let field = Field::new(&question);
         let lie = field
@@ -264,6 +271,7 @@ fn a_turn_that_fits_by_a_hair_only_is_found_within_a_range() {
         sets: &[],
         rules: &rules,
         search: &search,
+        accuracy: None,
     };
     let field = Field::new(&ample);
     let widest = field.room(0, 1).widest_upright(&field.ranges).unwrap();
@@ -309,6 +317,7 @@ fn a_found_pitch_can_be_typed() {
                     sets: &[],
                     rules: &rules,
                     search: &search,
+                    accuracy: None,
                 };
                 let answer = ask(&question);
                 assert!(answer.obstacle.is_none());
@@ -340,6 +349,7 @@ fn nothing_that_fits_is_told_with_the_checks_that_fail() {
         sets: &[],
         rules: &rules,
         search: &search,
+        accuracy: None,
     };
     let Some(Obstacle::Nearest { checks, .. }) = ask(&question).obstacle else {
         panic!("2.5 mm hold no half of a pencil of 7");
@@ -357,6 +367,7 @@ fn nothing_that_fits_is_told_with_the_checks_that_fail() {
     assert_eq!(
         ask(&Question {
             search: &none,
+            accuracy: None,
             ..question
         })
         .obstacle,
@@ -378,6 +389,7 @@ fn an_owned_set_keeps_its_pitch_and_its_number() {
         sets: &sets,
         rules: &rules,
         search: &search,
+        accuracy: None,
     });
     let found = answer.best[Goal::Pencils as usize][0];
     assert_eq!(

@@ -1,6 +1,6 @@
 //! Found layouts, laid out once more.
 
-use super::{Found, Question};
+use super::{Answer, Found, Question};
 use crate::layout::{Layout, Measure, Setup, lay_out};
 use crate::quantity::Length;
 
@@ -17,6 +17,18 @@ impl Question<'_> {
         layout.fits()
             && layout.pencils() == found.pencils
             && (margin(&layout) - found.margin.in_millimetres()).abs() <= SAME
+    }
+
+    /// Leaves out of an answer what does not come out as found, and tells how many layouts those are.
+    /// Where there are any, nothing is proved: what is left holds, but a better one may be missing.
+    pub fn keep_confirmed(&self, answer: &mut Answer) -> usize {
+        let mut left_out = 0;
+        for found in answer.best.iter_mut().chain([&mut answer.frontier]) {
+            let before = found.len();
+            found.retain(|found| self.confirms(found));
+            left_out += before - found.len();
+        }
+        left_out
     }
 }
 
@@ -55,7 +67,7 @@ mod tests {
     use crate::outline::any_path::any_curved_path;
     use crate::quantity::Angle;
     use crate::rules::{Rules, RulesDraft};
-    use crate::search::{Answer, search};
+    use crate::search::search;
     use crate::search_rules::{AxisChoice, Pairs, SearchDraft, Turns};
     use crate::shape::Shape;
     use crate::slat::{Slat, SlatDraft};
@@ -104,6 +116,7 @@ mod tests {
             sets: &[set.check().unwrap()],
             rules,
             search: &draft.check().unwrap(),
+            accuracy: None,
         };
         ask(&question, search(&question, &mut |_, _| ()));
     }
@@ -166,6 +179,22 @@ mod tests {
                 }
             },
         );
+    }
+
+    #[test]
+    fn what_is_not_confirmed_is_left_out_and_counted() {
+        let barrel = drawn("M0 0 H8 V8 H0 Z", 7.0, 2.0, 0.0).unwrap();
+        let rules = rules(1.2, 0.0, 0.0);
+        searched(&barrel, &rules, AxisChoice::Any, |question, mut answer| {
+            let whole = answer.clone();
+            assert_eq!(question.keep_confirmed(&mut answer), 0);
+            assert_eq!(answer, whole);
+            answer.frontier[0].pencils += 1;
+            answer.best[0].insert(0, answer.frontier[0]);
+            assert_eq!(question.keep_confirmed(&mut answer), 2);
+            assert_eq!(answer.frontier, whole.frontier[1..]);
+            assert_eq!(answer.best, whole.best);
+        });
     }
 
     proptest! {

@@ -42,14 +42,16 @@
 //!    ≥ h, the last one c_n + s + X + r ≤ W_b and ≤ W_t + h, with the actual widths W of the
 //!    slats at the groove head. A single pencil is both.
 //!
-//! The chance of one fault at one pencil is an integral ([`Prospect`]). Errors that are common to
-//! the sandwich make its pencils fail together, so the number of good pencils of a sandwich is
-//! found by throwing dice ([`Trial::simulate`]), which come out the same on every machine. Where a
+//! The chance of one fault at one pencil is an integral ([`Prospect`]), and where the wall follows
+//! from the eccentricity so is the chance of a good one, and with it the expected number of good
+//! ones. Errors that are common to the sandwich make its pencils fail together, so how the number of
+//! good pencils of a sandwich is distributed is found by throwing dice ([`Trial::simulate`]), which come out the same on every machine. Where a
 //! slat length gives several pencils, each cross-section counts once.
 
 mod chance;
 mod choice;
 mod generator;
+mod goodness;
 mod normal;
 mod paired;
 mod price;
@@ -57,11 +59,14 @@ mod prospect;
 mod quadrature;
 mod scale;
 mod share;
+mod table;
 mod tally;
 mod throw;
 mod trial;
 mod wall;
 mod ziggurat;
+
+pub(crate) use goodness::{Edges, Goodness};
 
 pub use choice::{Choice, Choices, Varied, choices};
 pub use price::{gross_price, worth_of_more};

@@ -48,6 +48,35 @@ impl Normal {
         standard_between((low - mean) / deviation, (high - mean) / deviation)
     }
 
+    /// The chance of more than a limit, rounding forgiven where nothing varies.
+    pub(super) fn exceeds(self, limit: f64) -> f64 {
+        if self.deviation == 0.0 {
+            let slack = Length::SLACK.in_millimetres();
+            return if self.mean > limit + slack { 1.0 } else { 0.0 };
+        }
+        self.at_least(limit)
+    }
+
+    /// The expected value of a function from 0 to 1 that is smooth between its breaks, over no more
+    /// than four deviations at a time.
+    pub(super) fn expected_between(
+        self,
+        mut breaks: Vec<f64>,
+        value: &mut dyn FnMut(f64) -> f64,
+    ) -> f64 {
+        let Self { mean, deviation } = self;
+        if deviation == 0.0 {
+            return value(mean);
+        }
+        for place in &mut breaks {
+            *place = (*place - mean) / deviation;
+        }
+        breaks.extend([-4.0, 0.0, 4.0]);
+        quadrature::pieces(-8.0, 8.0, breaks, |z| {
+            density(z) * value(mean + deviation * z)
+        })
+    }
+
     /// The expected value of a function from 0 to 1, to about 1e-12 where each of its bends is
     /// named and it is smooth beside them.
     pub(super) fn expected(self, bends: &[Bend], mut value: impl FnMut(f64) -> f64) -> f64 {

@@ -1,6 +1,7 @@
 //! Chances of single pencils, by integrals.
 
 use super::chance::within_circle;
+use super::goodness::{Edges, Goodness, Position};
 use super::normal::{Bend, Normal};
 use super::scale::norm;
 use super::trial::Trial;
@@ -40,8 +41,8 @@ pub struct PositionChance {
     /// The chance that the pencil does not reach over an edge of a slat.
     pub complete: f64,
     /// The chance that nothing is wrong with it. Told where a lead within the eccentricity limit
-    /// has its wall whatever its direction, and at the outer positions where they are incomplete
-    /// less than once in 10⁹; elsewhere faults overlap in a way that only dice tell.
+    /// has its wall whatever its direction, as it has in every layout that keeps its wall; elsewhere
+    /// faults overlap in a way that only dice tell.
     pub good: Option<f64>,
 }
 
@@ -50,6 +51,13 @@ impl Prospect {
     #[must_use]
     pub fn good_by_eccentricity(&self) -> f64 {
         self.centred * self.positions.len() as f64
+    }
+
+    /// Expected good pencils of a sandwich side by side: the sum of the chances of its positions, for
+    /// expectation is linear whatever their faults have in common. None where a chance is not told.
+    #[must_use]
+    pub fn good(&self) -> Option<f64> {
+        self.positions.iter().map(|position| position.good).sum()
     }
 }
 
@@ -81,16 +89,18 @@ impl Trial {
     #[must_use]
     pub fn prospect(&self) -> Prospect {
         let (across, upright) = (self.scale.across(), self.scale.upright);
-        let inner = self
-            .wall
-            .holds_within(self.limit)
-            .then(|| self.good_inside());
-        let position = |k| {
-            let complete = self.complete(k);
-            PositionChance {
-                complete,
-                good: inner.filter(|_| 1.0 - complete < 1e-9),
-            }
+        let goodness = self.goodness();
+        let walls_hold = self.holds_walls();
+        let position = |k| PositionChance {
+            complete: self.complete(k),
+            good: walls_hold.then(|| {
+                let (first, last) = (k == 0, k + 1 == self.row.count);
+                if first || last {
+                    goodness.at(Position { first, last }, self.edges())
+                } else {
+                    goodness.inside()
+                }
+            }),
         };
         let face = |(normal, room): (Direction, f64)| FaceChance {
             normal,
@@ -98,58 +108,28 @@ impl Trial {
         };
         Prospect {
             centred: within_circle(across, upright, self.limit),
-            admitted: self.lead_goes_in(0.0, self.scale.shift),
+            admitted: goodness.goes_in(),
             faces: self.wall.faces().map(face).collect(),
             positions: (0..self.row.count).map(position).collect(),
         }
     }
 
-    /// The chance of a pencil that is complete for certain and whose wall holds where its lead is
-    /// centred: given the shift of the slats, the lead's place and its going in are independent.
-    fn good_inside(&self) -> f64 {
-        let scale = &self.scale;
-        let without = scale.across_without_shift();
-        let shift = Normal::new(0.0, scale.shift);
-        let sideways = self.groove - self.lead;
-        let apart = norm([scale.apart_without_shift().deviation, scale.lead, 0.0]);
-        let bends = [
-            (sideways, apart),
-            (-sideways, apart),
-            (2.0 * self.limit, 2.0 * without.deviation),
-            (-2.0 * self.limit, 2.0 * without.deviation),
-        ];
-        shift.expected(&bends.map(|(place, width)| Bend { place, width }), |h| {
-            let goes_in = self.lead_goes_in(h, 0.0);
-            let across = Normal::new(h / 2.0, without.deviation);
-            if goes_in > 0.0 {
-                goes_in * within_circle(across, scale.upright, self.limit)
-            } else {
-                0.0
-            }
-        })
+    /// Whether a lead within the eccentricity limit has its wall whatever its direction.
+    pub(crate) fn holds_walls(&self) -> bool {
+        self.wall.holds_within(self.limit)
     }
 
-    /// The chance that the lead goes in, for a known part of the shift u and a deviation of the
-    /// unknown part of h: the expected value over the lead of the chances sideways and upright.
-    fn lead_goes_in(&self, known: f64, shift: f64) -> f64 {
-        let scale = &self.scale;
-        let sideways = self.groove - self.lead;
-        let apart = norm([scale.apart_without_shift().deviation, shift, 0.0]);
-        let (apart, depths) = (Normal::new(known, apart), Normal::new(0.0, scale.depths));
-        let bends = [
-            (sideways - known.abs(), apart.deviation),
-            (sideways + known.abs(), apart.deviation),
-            (sideways, depths.deviation),
-        ];
-        let bends = bends.map(|(place, width)| Bend { place, width });
-        Normal::new(0.0, scale.lead).expected(&bends, |lead| {
-            let room = sideways - lead;
-            if room < -Length::SLACK.in_millimetres() {
-                0.0
-            } else {
-                apart.between(-room, room) * depths.at_least(-room)
-            }
-        })
+    pub(crate) fn goodness(&self) -> Goodness {
+        Goodness::new(self.scale, self.groove, self.lead, self.limit)
+    }
+
+    pub(crate) fn edges(&self) -> Edges {
+        let far = self.row.last() + self.right;
+        Edges {
+            datum: self.row.first - self.left,
+            bottom: self.bottom_width - far,
+            top: self.top_width - far,
+        }
     }
 
     /// The chance that a pencil does not reach over an edge: the expected value over its place of

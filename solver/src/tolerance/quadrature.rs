@@ -33,18 +33,22 @@ pub(super) fn pieces(
     breaks: impl IntoIterator<Item = f64>,
     mut value: impl FnMut(f64) -> f64,
 ) -> f64 {
-    let inside = |at: &f64| from < *at && *at < to;
-    let mut ends: Vec<f64> = breaks.into_iter().filter(inside).collect();
-    ends.push(to);
-    ends.sort_by(f64::total_cmp);
     let (mut sum, mut last) = (0.0, from);
-    for end in ends {
+    for end in in_order(from, to, breaks.into_iter().collect()) {
         if last < end {
             sum += piece(last, end, &mut value);
             last = end;
         }
     }
     sum
+}
+
+/// The breaks inside and the end, from the least.
+fn in_order(from: f64, to: f64, mut ends: Vec<f64>) -> Vec<f64> {
+    ends.retain(|at| from < *at && *at < to);
+    ends.push(to);
+    ends.sort_by(f64::total_cmp);
+    ends
 }
 
 #[cfg(test)]

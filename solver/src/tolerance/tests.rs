@@ -4,6 +4,7 @@ mod any_accuracy;
 mod certainty;
 mod choices;
 mod dice;
+mod expected;
 mod shares;
 
 use super::*;

@@ -9,10 +9,10 @@ use project::any_project;
 use proptest::prelude::*;
 use solver::purchase::{PencilOrder, PurchaseDraft, PurchaseLimits, SlatStock, plan};
 use solver::{
-    Aim, Angle, Answer, AxisChoice, Barrel, CutterSet, Drawing, Found, Goal, Length, LengthUnit,
-    MOST_PIECES, Obstacle, Outline, Pairs, PathProblem, Place, Project, ProjectDraft, Question,
-    Rules, RulesDraft, SearchRules, Setup, Shape, Sheet, Slat, Spacing, Turns, Typed, draw_barrel,
-    draw_sandwich, draw_stairs, lay_out, rank, search, staircase, thresholds,
+    Accuracy, Aim, Angle, Answer, AxisChoice, Barrel, CutterSet, Drawing, Found, Goal, Length,
+    LengthUnit, MOST_PIECES, Obstacle, Outline, Pairs, PathProblem, Place, Project, ProjectDraft,
+    Question, Rules, RulesDraft, SearchRules, Setup, Shape, Sheet, Slat, Spacing, Turns, Typed,
+    draw_barrel, draw_sandwich, draw_stairs, lay_out, rank, search, staircase, thresholds,
 };
 use tests::shop;
 
@@ -80,6 +80,7 @@ struct Asked {
     sets: Vec<CutterSet>,
     rules: Rules,
     search: SearchRules,
+    accuracy: Option<Accuracy>,
 }
 
 impl Asked {
@@ -100,6 +101,7 @@ impl Asked {
             sets: sets.filter_map(|entry| entry.draft.check().ok()).collect(),
             rules: rules.check().ok()?,
             search: draft.search.check().ok()?,
+            accuracy: draft.check_accuracy().ok(),
         })
     }
 
@@ -110,6 +112,7 @@ impl Asked {
             sets: &self.sets,
             rules: &self.rules,
             search: &self.search,
+            accuracy: self.accuracy.as_ref(),
         }
     }
 }
@@ -137,7 +140,23 @@ fn answered(question: &Question<'_>, answer: &Answer) -> Result<(), TestCaseErro
     let reason = answer.obstacle.as_ref();
     prop_assert_eq!(found.is_empty(), reason.is_some());
     for goal in Goal::ALL {
-        prop_assert_eq!(answer.best[goal as usize].is_empty(), found.is_empty());
+        let is_empty = answer.best[goal as usize].is_empty();
+        // Errors may be unknown, or leave no pencil good.
+        prop_assert!(is_empty == found.is_empty() || goal == Goal::Good && is_empty);
+    }
+    for found in &found {
+        let all = f64::from(found.pencils);
+        prop_assert_eq!(found.good.is_some(), question.accuracy.is_some());
+        prop_assert!(
+            found.good.is_none_or(|good| (0.0..=all).contains(&good)),
+            "{:?}",
+            found
+        );
+        prop_assert!(
+            found.good_money.is_none_or(|money| money >= 0.0),
+            "{:?}",
+            found
+        );
     }
     if let Some(Obstacle::Nearest { checks, .. }) = reason {
         for check in checks {
@@ -303,6 +322,7 @@ fn a_thousand_stocks_are_searched_at_once() {
             sets: &[],
             rules: &rules,
             search: &search_rules,
+            accuracy: None,
         };
         let mut told = 0;
         let answer = search(&question, &mut |_, _| told += 1);

@@ -6,7 +6,8 @@ use crate::cases::{
 };
 use crate::dice::Dice;
 use solver::{
-    CutterSet, Found, Goal, Length, LengthUnit, Obstacle, Outline, Question, Shape, Slat, search,
+    AccuracyDraft, CutterSet, Found, Goal, Length, LengthUnit, Obstacle, Outline, Question, Shape,
+    Slat, Typed, search,
 };
 
 /// Paths that are read.
@@ -71,12 +72,19 @@ impl Trace {
                 self.line("search", &format!("{case} cannot be asked"));
                 continue;
             };
+            let mut accuracy = AccuracyDraft::new("");
+            accuracy.glue_shift.size = Typed::Number(dice.between(0.0, 0.2));
+            let Ok(accuracy) = accuracy.check() else {
+                self.line("search", &format!("{case} has no line"));
+                continue;
+            };
             self.searched(&Question {
                 barrel: &barrel,
                 slats: &slats,
                 sets: &sets,
                 rules: &rules,
                 search: &asked,
+                accuracy: Some(&accuracy),
             });
         }
     }
@@ -113,6 +121,8 @@ impl Trace {
             found.margin.in_millimetres(),
             found.wood.in_cubic_millimetres(),
             found.money,
+            found.good.unwrap_or(-1.0),
+            found.good_money.unwrap_or(-1.0),
         ];
         self.numbers("found", &numbers);
     }

@@ -26,7 +26,7 @@ pub(crate) struct CheckDocument {
 
 /// Something that was found in the file.
 #[derive(Debug, Serialize, JsonSchema)]
-struct Finding {
+pub(super) struct Finding {
     /// Where it stands, like `slats[2].width_mm` with members counted from 0; empty for the
     /// whole file.
     path: String,

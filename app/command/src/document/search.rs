@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use solver::{Found, Goal, Obstacle};
 
+use super::check::Finding;
 use super::words::CheckLine;
 use super::{Named, VERSION};
 use crate::search::Searched;
@@ -23,6 +24,11 @@ pub(crate) struct SearchDocument {
     barrel: Named,
     /// Pairs of slats with cutter sets that were compared.
     compared: usize,
+    /// Layouts that did not come out as found when they were laid out once more, and are left out.
+    /// Where it is not 0, a better layout than those told may be missing.
+    unconfirmed: usize,
+    /// Why nothing is told of good pencils; empty where it is.
+    without_good: Vec<Finding>,
     /// All that are best under each goal; empty lists where nothing fits.
     best: Best,
     /// The layouts of which none has both less wood and a wider margin, least wood first.
@@ -42,6 +48,9 @@ struct Best {
     money: Vec<FoundLine>,
     /// Widest margin for error; then least wood, least money.
     margin: Vec<FoundLine>,
+    /// Least money for a gross of the pencils that the errors of the line leave good; then least
+    /// wood, widest margin. Empty where nothing is told of good pencils.
+    good: Vec<FoundLine>,
 }
 
 /// A layout that was found.
@@ -70,6 +79,11 @@ struct FoundLine {
     /// Price of that wood, and the share of a gross of the year in a cutter set that is still to
     /// be paid, in hundredths of the currency.
     money_per_gross_hundredths: f64,
+    /// Pencils of one sandwich that are expected to be good; `null` where nothing is told of them.
+    good_pencils: Option<f64>,
+    /// Price of the wood of a gross of those, and the share of a cutter set as above, in hundredths;
+    /// `null` where no pencil is good.
+    money_per_good_gross_hundredths: Option<f64>,
 }
 
 /// Why nothing fits.
@@ -104,11 +118,14 @@ impl From<&Searched<'_>> for SearchDocument {
                 &barrel.name
             }),
             compared: answer.compared,
+            unconfirmed: searched.unconfirmed,
+            without_good: searched.without_good.iter().map(Finding::from).collect(),
             best: Best {
                 pencils: best(Goal::Pencils),
                 wood: best(Goal::Wood),
                 money: best(Goal::Money),
                 margin: best(Goal::Margin),
+                good: best(Goal::Good),
             },
             frontier: lines(&answer.frontier),
             obstacle: (answer.obstacle.as_ref()).map(|obstacle| told(searched, obstacle)),
@@ -138,6 +155,8 @@ fn line(searched: &Searched<'_>, found: &Found) -> FoundLine {
         margin_mm: found.margin.in_millimetres(),
         wood_per_gross_mm3: found.wood.in_cubic_millimetres(),
         money_per_gross_hundredths: found.money,
+        good_pencils: found.good,
+        money_per_good_gross_hundredths: found.good_money,
     }
 }
 

@@ -220,6 +220,57 @@ fn everything_that_keeps_from_searching_is_told_at_once() {
 }
 
 #[test]
+fn good_pencils_are_told_with_every_row_and_have_a_goal() {
+    let found = searched(&wide_search());
+    assert_eq!(found.without_good, None);
+    let cheapest = best(&found, GoalWord::Good);
+    for row in &found.rows {
+        assert!(row.good.unwrap() <= f64::from(row.pencils));
+        let money = row.money_per_good_gross.unwrap();
+        assert!(money >= cheapest.money_per_good_gross.unwrap() * (1.0 - 1e-6));
+    }
+}
+
+#[test]
+fn one_pencil_more_on_a_tight_edge_is_not_the_cheapest_good_one() {
+    // Ten touch both edges of 72.02: 10 · 6.84 + 9 · 0.4.
+    let mut project = demo::project();
+    project.slats.truncate(1);
+    project.slats[0].draft.width = Typed::Number(72.02);
+    project.rules.edge = Typed::Number(0.0);
+    project.cutter_sets.clear();
+    project.search.new_set_price = Typed::Number(0.0);
+    let found = searched(&project);
+    assert_eq!(best(&found, GoalWord::Money).across, 10);
+    assert_eq!(best(&found, GoalWord::Good).across, 9);
+}
+
+#[test]
+fn what_is_wrong_with_the_line_keeps_only_good_pencils_from_being_told() {
+    let mut project = demo::project();
+    project.accuracies[0].draft.glue_shift.size = Typed::Text("little".to_owned());
+    let mut lacking = demo::project();
+    lacking.layout.accuracy = solver::Id(99);
+    let mut hopeless = demo::project();
+    hopeless.accuracies[0].draft.thickness_offset = Typed::Number(2.0);
+    for (project, words) in [
+        (project, "Good pencils are not told. Line “"),
+        (
+            lacking,
+            "Good pencils are not told: the line of machines is not",
+        ),
+        (hopeless, "No pencil comes out good with the errors of “"),
+    ] {
+        let found = searched(&project);
+        let why = found.without_good.clone().unwrap();
+        assert!(why.starts_with(words), "{why}");
+        assert_eq!(best(&found, GoalWord::Pencils).pencils, 10);
+        let mut rows = found.rows.iter();
+        assert!(rows.all(|row| !row.best_under.contains(&GoalWord::Good)));
+    }
+}
+
+#[test]
 fn many_pairs_take_few_messages_and_few_rows() {
     let mut project = wide_search();
     let stock = project.slats[0].clone();
@@ -388,6 +439,7 @@ fn what_is_best_under_a_goal_is_not_lost_behind_ties_under_another() {
         GoalWord::Wood,
         GoalWord::Money,
         GoalWord::Margin,
+        GoalWord::Good,
     ] {
         best(&searched, goal);
     }
