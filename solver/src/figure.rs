@@ -68,6 +68,19 @@ pub fn length_fine(mm: f64, unit: LengthUnit) -> String {
     plain(mm / unit.millimetres(), decimals)
 }
 
+/// A length given in whole micrometres, shown as [`length`].
+///
+/// ```
+/// use solver::{LengthUnit, figure};
+///
+/// assert_eq!(figure::micrometres(76_047, LengthUnit::Millimetre), "76.05");
+/// assert_eq!(figure::micrometres(76_041, LengthUnit::Millimetre), "76.04");
+/// ```
+#[must_use]
+pub fn micrometres(micrometres: i64, unit: LengthUnit) -> String {
+    length(micrometres as f64 / 1000.0, unit)
+}
+
 /// A [`length`] followed by its unit.
 ///
 /// ```

@@ -19,6 +19,7 @@ pub mod entry;
 pub mod figure;
 pub mod measured;
 pub mod purchase;
+pub mod sawing;
 pub mod tolerance;
 pub mod wood;
 
@@ -36,6 +37,7 @@ mod project;
 mod quantity;
 mod ranking;
 mod rules;
+mod saw_shop;
 mod seam;
 mod search;
 mod search_rules;
@@ -54,7 +56,7 @@ pub use drawing::{
     Area as SheetArea, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge, Grade, Grip,
     Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, Pick, PickMark,
     Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_columns, draw_curve,
-    draw_good_map, draw_histogram, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
+    draw_cut, draw_good_map, draw_histogram, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
 };
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use layout::{
@@ -71,6 +73,7 @@ pub use project::{
 pub use quantity::{Angle, Area, Direction, Length, Point, Volume};
 pub use ranking::{Aim, Candidate, GROSS, GrossNeeds, rank};
 pub use rules::{PitchRule, Rules, RulesDraft, Spacing};
+pub use saw_shop::{BlankDraft, PlankDraft, SawShopDraft, SawnBlank, SawnReckoning};
 pub use seam::Seam;
 pub use search::{Answer, Found, Goal, Obstacle, Question, search};
 pub use search_rules::{AxisChoice, Pairs, SearchDraft, SearchRules, Turns};

@@ -6,6 +6,10 @@ mod set_aside;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use check::{keep, one, placed, told_once};
+#[cfg(test)]
+pub(crate) use tests::project as trial;
+
 use crate::accuracy::AccuracyDraft;
 use crate::barrel::{Barrel, BarrelDraft};
 use crate::cutter_set::CutterSetDraft;
@@ -13,6 +17,7 @@ use crate::field::Typed;
 use crate::layout::Setup;
 use crate::quantity::Angle;
 use crate::rules::{Rules, RulesDraft};
+use crate::saw_shop::SawShopDraft;
 use crate::seam::Seam;
 use crate::search_rules::SearchDraft;
 use crate::shape::Shape;
@@ -93,6 +98,8 @@ pub struct ProjectDraft {
     pub search: SearchDraft,
     /// The order book.
     pub orders: Vec<OrderDraft>,
+    /// The saw shop: planks, blanks, saws.
+    pub saw_shop: SawShopDraft,
     /// The layout that was set aside to be compared with: a project of only what it rests on, as
     /// it was then. It has none set aside itself.
     pub set_aside: Option<Arc<ProjectDraft>>,
@@ -198,6 +205,20 @@ impl ProjectDraft {
         self.cutter_sets.iter().position(|entry| entry.id == id)
     }
 
+    /// The place of a kind of plank in the list.
+    #[must_use]
+    pub fn plank_place(&self, id: Id) -> Option<usize> {
+        let mut planks = self.saw_shop.planks.iter();
+        planks.position(|entry| entry.id == id)
+    }
+
+    /// The place of a kind of blank in the list.
+    #[must_use]
+    pub fn blank_place(&self, id: Id) -> Option<usize> {
+        let mut blanks = self.saw_shop.blanks.iter();
+        blanks.position(|entry| entry.id == id)
+    }
+
     /// The place of an accuracy in the list.
     #[must_use]
     pub fn accuracy_place(&self, id: Id) -> Option<usize> {
@@ -231,7 +252,10 @@ impl ProjectDraft {
         let species = self.species.iter().map(|entry| entry.id.0);
         let sets = self.cutter_sets.iter().map(|entry| entry.id.0);
         let lines = self.accuracies.iter().map(|entry| entry.id.0);
-        barrels.chain(slats).chain(species).chain(sets).chain(lines)
+        let planks = self.saw_shop.planks.iter().map(|entry| entry.id.0);
+        let blanks = self.saw_shop.blanks.iter().map(|entry| entry.id.0);
+        let of_layouts = barrels.chain(slats).chain(species).chain(sets).chain(lines);
+        of_layouts.chain(planks).chain(blanks)
     }
 
     /// The way the barrel of the layout is turned: one that its shape has.

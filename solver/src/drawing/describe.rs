@@ -4,6 +4,7 @@ use crate::barrel::Barrel;
 use crate::figure;
 use crate::layout::{Layout, Setup};
 use crate::quantity::Length;
+use crate::sawing::{LaidPlank, SawingNames};
 use crate::unit::LengthUnit;
 
 /// The sandwich in a few sentences.
@@ -60,5 +61,48 @@ pub(super) fn barrel(barrel: &Barrel, unit: LengthUnit) -> String {
         length(barrel.size()),
         length(barrel.coat()),
         length(barrel.lead_diameter())
+    )
+}
+
+/// A plank and what it is sawn into.
+pub(super) fn cut(
+    laid: &LaidPlank,
+    names: &SawingNames<'_>,
+    scales: &str,
+    unit: LengthUnit,
+) -> String {
+    let length = |micrometres: i64| figure::length_with_unit(micrometres as f64 / 1000.0, unit);
+    let size = laid.stock().size;
+    let sections: Vec<String> = laid
+        .sections()
+        .iter()
+        .map(|section| {
+            let (count, word) = match section.count() {
+                1 => ("One".to_owned(), "section"),
+                count => (figure::count(count), "sections"),
+            };
+            let blanks: Vec<String> = section
+                .strips()
+                .iter()
+                .map(|strip| {
+                    let pieces = figure::count(strip.pieces);
+                    format!("{pieces} × {}", names.blank(strip.blank))
+                })
+                .collect();
+            let (long, blanks) = (length(section.length()), blanks.join(" and "));
+            format!("{count} {word} of {long}, ripped into {blanks}. ")
+        })
+        .collect();
+    let offcut = match laid.offcut() {
+        0 => "Nothing is left at the end".to_owned(),
+        left if laid.keeps_offcut() => format!("An offcut of {} is kept", length(left)),
+        left => format!("A waste of {} is left at the end", length(left)),
+    };
+    format!(
+        "{} from above, {} long and {} wide. {}{offcut}. {scales}.",
+        names.plank(laid.plank()),
+        length(size.length),
+        length(size.width),
+        sections.concat()
     )
 }

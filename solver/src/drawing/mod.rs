@@ -9,6 +9,7 @@ mod axis;
 mod barrel;
 mod columns;
 mod curve;
+mod cut;
 mod describe;
 mod flags;
 mod grade;
@@ -25,6 +26,7 @@ mod tests;
 pub use barrel::draw_barrel;
 pub use columns::{ColumnChart, draw_columns};
 pub use curve::{CurveChart, Pick, PickMark, draw_curve};
+pub use cut::draw_cut;
 pub use grade::Grade;
 pub use handle::{Grip, Handle, Stride};
 pub use histogram::{HistogramChart, LimitLine, LimitSide, draw_histogram};
@@ -33,6 +35,7 @@ pub use scatter::draw_scatter;
 pub use stairs::{Chart, Marker, draw_stairs};
 
 use crate::layout::WoodClass;
+use crate::sawing::SawnClass;
 use crate::unit::LengthUnit;
 
 /// The sheet a drawing is made for.
@@ -76,7 +79,7 @@ pub struct Drawing {
     pub shapes: Vec<Shape>,
     /// Dimensions with their lines and the place of their text.
     pub dimensions: Vec<Dimension>,
-    /// Short texts: groove numbers and the names of views.
+    /// Short texts: groove numbers, the names of views and of blanks, scales.
     pub labels: Vec<Label>,
     /// Gauges by which sizes can be slid, from the top of the sheet down.
     pub handles: Vec<Handle>,
@@ -136,6 +139,13 @@ pub enum Style {
     Break,
     /// What no level head reaches, or where a cutter flank rubs more than is allowed.
     OutOfReach,
+    /// A plank as bought.
+    Plank,
+    /// Blanks ripped from it.
+    Blank,
+    /// Wood of a plank that comes to no blank. Kerfs are solid; an offcut to keep is plain; trims,
+    /// short offcuts and what is left across a section are hatched narrow.
+    SawnOff(SawnClass),
 }
 
 /// A size that a dimension shows.
@@ -173,6 +183,14 @@ pub enum Size {
     BarrelHeight,
     /// Least wall without eccentricity.
     Wall,
+    /// Length of a plank.
+    PlankLength,
+    /// Width of a plank.
+    PlankWidth,
+    /// Length of a section of a plank, and of its blanks.
+    SectionLength,
+    /// Length that is left of a plank.
+    OffcutLength,
 }
 
 impl Size {
@@ -196,6 +214,10 @@ impl Size {
             Self::BarrelWidth => "Overall width",
             Self::BarrelHeight => "Overall height",
             Self::Wall => "Wall",
+            Self::PlankLength => "Plank length",
+            Self::PlankWidth => "Plank width",
+            Self::SectionLength => "Section length",
+            Self::OffcutLength => "Offcut length",
         }
     }
 }

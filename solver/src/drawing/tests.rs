@@ -11,6 +11,7 @@ use crate::shape::Shape as BarrelShape;
 use crate::slat::{Slat, SlatDraft};
 use proptest::prelude::*;
 
+mod cut;
 mod good_map;
 mod handles;
 

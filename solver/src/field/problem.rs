@@ -5,6 +5,7 @@ use crate::entry::{Dimension, EntryProblem};
 use crate::figure;
 use crate::outline::{MOST_PIECES, PathProblem};
 use crate::quantity::Length;
+use crate::sawing::{Dimensions, SawingProblem};
 use crate::unit::LengthUnit;
 use std::fmt;
 
@@ -70,6 +71,10 @@ pub enum Cause {
     NoSuchSet,
     /// The cutter set is ground for a barrel other than the one of the layout.
     SetForOtherBarrel,
+    /// A blank becomes a slat of a stock that is not in the project.
+    NoSuchStock,
+    /// Planks and blanks break a limit of sawing together.
+    Sawing(SawingProblem),
 }
 
 impl FieldProblem {
@@ -149,7 +154,36 @@ impl FieldProblem {
                 "The cutter set is ground for another barrel: choose one that fits, or space the grooves in another way"
                     .to_owned()
             }
+            Cause::NoSuchStock => {
+                "The slat stock of this blank is not in the project any more: choose another, or type the sizes"
+                    .to_owned()
+            }
+            Cause::Sawing(problem) => sawing_message(label, problem, unit),
         }
+    }
+}
+
+/// What planks and blanks break together, and what to change.
+fn sawing_message(label: &str, problem: &SawingProblem, unit: LengthUnit) -> String {
+    match problem {
+        SawingProblem::NoPlanks => "There is no plank to saw from: add one".to_owned(),
+        SawingProblem::Trim { .. } => {
+            format!("{label} leaves nothing of the plank: type less than half its size")
+        }
+        SawingProblem::FitsNoPlank { size, .. } => {
+            let Dimensions {
+                length,
+                width,
+                thickness,
+            } = *size;
+            let [length, width, thickness] = [length, width, thickness]
+                .map(|micrometres| figure::length_with_unit(micrometres as f64 / 1000.0, unit));
+            format!(
+                "This blank fits no plank: between the trims it takes one {length} long, {thickness} wide and {width} thick, or larger"
+            )
+        }
+        // Told of the whole list, or of a number that the range of its field keeps already.
+        other => other.to_string(),
     }
 }
 
@@ -236,6 +270,12 @@ pub enum Place {
     Search,
     /// A line of the order book, by its place in the list.
     Order(usize),
+    /// A kind of plank, by its place in the list.
+    Plank(usize),
+    /// A kind of blank, by its place in the list.
+    Blank(usize),
+    /// The saws, and what they saw all together.
+    SawShop,
 }
 
 /// A broken rule of a project.

@@ -137,6 +137,48 @@ pub enum Field {
     NewSetPrice,
     /// Pencils made in a year, in gross.
     YearGross,
+    /// Length of a plank as bought.
+    PlankLength,
+    /// Width of a plank as bought.
+    PlankWidth,
+    /// Thickness of a plank as bought.
+    PlankThickness,
+    /// Price of a plank.
+    PlankPrice,
+    /// Planks that can be had.
+    PlanksOnHand,
+    /// Wood cut off each end of a plank.
+    PlankEndTrim,
+    /// Wood ripped off each edge of a plank.
+    PlankEdgeTrim,
+    /// Length of a blank as sawn.
+    BlankLength,
+    /// Width of a blank as sawn, in the thickness of the plank.
+    BlankWidth,
+    /// Thickness of a blank as sawn, across the width of the plank.
+    BlankThickness,
+    /// What dressing takes off the length of a slat.
+    LengthDressing,
+    /// What dressing takes off the width of a slat.
+    WidthDressing,
+    /// What dressing takes off the thickness of a slat.
+    ThicknessDressing,
+    /// Blanks wanted.
+    BlanksWanted,
+    /// Worth of a blank beyond those wanted.
+    BlankOverWorth,
+    /// How many blanks beyond those wanted are worth that.
+    MostOver,
+    /// Wood a crosscut of a plank takes.
+    CrosscutKerf,
+    /// Wood a rip cut of a section takes.
+    RipKerf,
+    /// Moisture content of the wood when it is sawn.
+    SawnMoisture,
+    /// The shortest offcut that can be used again.
+    ShortestOffcut,
+    /// Worth of a metre of offcut.
+    OffcutPrice,
     /// Pencils ordered, in gross.
     OrderGross,
 }
@@ -162,7 +204,7 @@ pub struct Spec {
 
 impl Field {
     /// Every field there is, in the order of the chain from barrel to order.
-    pub const ALL: [Self; 67] = [
+    pub const ALL: [Self; 88] = [
         Self::Diameter,
         Self::AcrossFlats,
         Self::Height,
@@ -229,6 +271,27 @@ impl Field {
         Self::Turn,
         Self::NewSetPrice,
         Self::YearGross,
+        Self::PlankLength,
+        Self::PlankWidth,
+        Self::PlankThickness,
+        Self::PlankPrice,
+        Self::PlanksOnHand,
+        Self::PlankEndTrim,
+        Self::PlankEdgeTrim,
+        Self::BlankLength,
+        Self::BlankWidth,
+        Self::BlankThickness,
+        Self::LengthDressing,
+        Self::WidthDressing,
+        Self::ThicknessDressing,
+        Self::BlanksWanted,
+        Self::BlankOverWorth,
+        Self::MostOver,
+        Self::CrosscutKerf,
+        Self::RipKerf,
+        Self::SawnMoisture,
+        Self::ShortestOffcut,
+        Self::OffcutPrice,
         Self::OrderGross,
     ];
 
@@ -764,6 +827,180 @@ impl Field {
                 1_000_000.0,
                 1_000.0,
                 "Pencils of this kind made in a year, in gross of 144.",
+            ),
+            Self::PlankLength => spec(
+                "Plank length",
+                Length,
+                50.0,
+                30_000.0,
+                3_000.0,
+                "Length of the plank along the grain, as bought.",
+            ),
+            Self::PlankWidth => spec(
+                "Plank width",
+                Length,
+                10.0,
+                2_000.0,
+                200.0,
+                "Width of the plank as bought; the thickness of the blanks is ripped across it.",
+            ),
+            Self::PlankThickness => spec(
+                "Plank thickness",
+                Length,
+                5.0,
+                500.0,
+                80.0,
+                "Thickness of the plank as bought; the width of the blanks lies in it.",
+            ),
+            Self::PlankPrice => spec(
+                "Plank price",
+                Money,
+                0.0,
+                1_000_000.0,
+                20.0,
+                "Price of one plank, in your currency.",
+            ),
+            Self::PlanksOnHand => Spec {
+                optional: true,
+                ..spec(
+                    "Planks to be had",
+                    Count,
+                    0.0,
+                    100_000_000.0,
+                    100.0,
+                    "Most planks that can be sawn; empty means as many as wanted.",
+                )
+            },
+            Self::PlankEndTrim => spec(
+                "Plank end trim",
+                Length,
+                0.0,
+                2_000.0,
+                20.0,
+                "Wood cut off each end of the plank, the cut included.",
+            ),
+            Self::PlankEdgeTrim => spec(
+                "Plank edge trim",
+                Length,
+                0.0,
+                500.0,
+                4.0,
+                "Wood ripped off each edge of the plank, the cut included.",
+            ),
+            Self::BlankLength => spec(
+                "Blank length",
+                Length,
+                20.0,
+                2_000.0,
+                186.0,
+                "Length of the blank along the grain, as sawn.",
+            ),
+            Self::BlankWidth => spec(
+                "Blank width",
+                Length,
+                5.0,
+                500.0,
+                76.0,
+                "Width of the blank as sawn; it lies in the thickness of the plank.",
+            ),
+            Self::BlankThickness => spec(
+                "Blank thickness",
+                Length,
+                1.0,
+                500.0,
+                6.0,
+                "Thickness of the blank as sawn; it is ripped across the width of the plank.",
+            ),
+            Self::LengthDressing => spec(
+                "Dressing of length",
+                Length,
+                0.0,
+                50.0,
+                2.0,
+                "What dressing takes off the dry blank in length, both ends together.",
+            ),
+            Self::WidthDressing => spec(
+                "Dressing of width",
+                Length,
+                0.0,
+                20.0,
+                1.5,
+                "What dressing takes off the dry blank in width, both edges together.",
+            ),
+            Self::ThicknessDressing => spec(
+                "Dressing of thickness",
+                Length,
+                0.0,
+                10.0,
+                0.8,
+                "What dressing takes off the dry blank in thickness, both faces together.",
+            ),
+            Self::BlanksWanted => spec(
+                "Blanks wanted",
+                Count,
+                0.0,
+                10_000_000.0,
+                1_000.0,
+                "Blanks that the plan has to give.",
+            ),
+            Self::BlankOverWorth => spec(
+                "Worth of one more",
+                Money,
+                0.0,
+                1_000_000.0,
+                0.0,
+                "What a blank beyond those wanted is worth; it counts where the cost is made small.",
+            ),
+            Self::MostOver => spec(
+                "Most beyond",
+                Count,
+                0.0,
+                10_000_000.0,
+                0.0,
+                "How many blanks beyond those wanted are worth that; more are worth nothing.",
+            ),
+            Self::CrosscutKerf => spec(
+                "Crosscut kerf",
+                Length,
+                0.0,
+                50.0,
+                4.0,
+                "Wood the saw takes between two sections of a plank.",
+            ),
+            Self::RipKerf => spec(
+                "Rip kerf",
+                Length,
+                0.0,
+                50.0,
+                1.6,
+                "Wood the saw takes between two blanks of a section.",
+            ),
+            Self::SawnMoisture => spec(
+                "Moisture at sawing",
+                Percent,
+                0.0,
+                200.0,
+                12.0,
+                "Moisture content of the wood when it is sawn, against the weight of the dry wood; green wood may hold more than its own weight.",
+            ),
+            Self::ShortestOffcut => Spec {
+                optional: true,
+                ..spec(
+                    "Shortest offcut",
+                    Length,
+                    1.0,
+                    30_000.0,
+                    500.0,
+                    "The shortest end of a plank that can be used again; empty means none is.",
+                )
+            },
+            Self::OffcutPrice => spec(
+                "Offcut worth a metre",
+                Money,
+                0.0,
+                1_000_000.0,
+                1.0,
+                "What a metre of such an end is worth; it counts where the cost is made small.",
             ),
             Self::OrderGross => spec(
                 "Ordered",

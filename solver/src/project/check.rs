@@ -136,7 +136,8 @@ impl ProjectDraft {
     ///
     /// # Errors
     /// Every problem of every barrel, slat stock, species, cutter set, accuracy, rule, order, of the
-    /// conditions where a stock has a species, of the search, and of the layout looked at.
+    /// conditions where a stock has a species, of the saw shop, of the search, and of the layout looked
+    /// at.
     pub fn check(&self) -> Result<Project, Vec<Problem>> {
         let mut problems = Vec::new();
         let barrels: Vec<Option<Barrel>> = (0..self.barrels.len())
@@ -184,6 +185,7 @@ impl ProjectDraft {
         if self.layout_way() == Way::Turned {
             keep(self.check_turn(), &mut problems);
         }
+        problems.extend(self.problems_of_sawing());
         keep(placed(self.search.check(), Place::Search), &mut problems);
         match rules {
             Some(rules) if problems.is_empty() => Ok(Project {
@@ -239,7 +241,10 @@ impl ProjectDraft {
 }
 
 /// The problems with the place where they stand.
-fn placed<T>(result: Result<T, Vec<FieldProblem>>, place: Place) -> Result<T, Vec<Problem>> {
+pub(crate) fn placed<T>(
+    result: Result<T, Vec<FieldProblem>>,
+    place: Place,
+) -> Result<T, Vec<Problem>> {
     result.map_err(|found| {
         let placed = |problem| Problem { place, problem };
         found.into_iter().map(placed).collect()
@@ -247,7 +252,7 @@ fn placed<T>(result: Result<T, Vec<FieldProblem>>, place: Place) -> Result<T, Ve
 }
 
 /// The one problem with the place where it stands.
-fn one<T>(result: Result<T, FieldProblem>, place: Place) -> Result<T, Vec<Problem>> {
+pub(crate) fn one<T>(result: Result<T, FieldProblem>, place: Place) -> Result<T, Vec<Problem>> {
     placed(result.map_err(|problem| vec![problem]), place)
 }
 
@@ -263,12 +268,12 @@ fn narrowed<T>(
 }
 
 /// The value, with its problems moved to the list of the project.
-fn keep<T>(result: Result<T, Vec<Problem>>, problems: &mut Vec<Problem>) -> Option<T> {
+pub(crate) fn keep<T>(result: Result<T, Vec<Problem>>, problems: &mut Vec<Problem>) -> Option<T> {
     result.map_err(|found| problems.extend(found)).ok()
 }
 
 /// The problems without those of a part that two others share, which stand there twice.
-fn told_once(problems: Vec<Problem>) -> Vec<Problem> {
+pub(crate) fn told_once(problems: Vec<Problem>) -> Vec<Problem> {
     let mut told: Vec<Problem> = Vec::with_capacity(problems.len());
     for problem in problems {
         let same = |other: &Problem| {

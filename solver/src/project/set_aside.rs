@@ -1,6 +1,7 @@
 //! A layout that is set aside, and laid out again.
 
 use super::{Entry, Id, ProjectDraft};
+use crate::saw_shop::SawShopDraft;
 use std::sync::Arc;
 
 impl ProjectDraft {
@@ -44,6 +45,7 @@ impl ProjectDraft {
             layout: layout.clone(),
             search: self.search.clone(),
             orders: Vec::new(),
+            saw_shop: SawShopDraft::new(),
             set_aside: None,
             slats,
         }

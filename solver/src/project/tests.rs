@@ -3,7 +3,7 @@ use crate::field::{Cause, Field, Place, Problem};
 use crate::rules::{PitchRule, Spacing};
 use crate::wood::Sawing;
 
-pub(super) fn project() -> ProjectDraft {
+pub(crate) fn project() -> ProjectDraft {
     ProjectDraft {
         name: "Trial".into(),
         barrels: vec![
@@ -32,6 +32,7 @@ pub(super) fn project() -> ProjectDraft {
         },
         search: SearchDraft::new(),
         orders: vec![order(1, 100.0), order(2, 0.5)],
+        saw_shop: SawShopDraft::new(),
         set_aside: None,
     }
 }

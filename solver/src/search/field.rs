@@ -210,7 +210,9 @@ impl<'a> Field<'a> {
         let kept = (1.0 - self.question.rules.pencil_rejects) * f64::from(found.across);
         Found {
             good: Some(good * f64::from(found.pencils / found.across.max(1))),
-            good_money: (good > 0.0).then(|| (found.money - fee) * kept / good + fee),
+            // So few may be good that no amount is left that can be counted.
+            good_money: Some((found.money - fee) * kept / good + fee)
+                .filter(|money| money.is_finite()),
             ..found
         }
     }

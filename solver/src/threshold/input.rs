@@ -84,6 +84,9 @@ impl Input {
             Place::Layout
             | Place::Accuracy(_)
             | Place::Order(_)
+            | Place::Plank(_)
+            | Place::Blank(_)
+            | Place::SawShop
             | Place::Species(_)
             | Place::Conditions
             | Place::Search => None,

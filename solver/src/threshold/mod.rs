@@ -137,6 +137,7 @@ pub struct Worth {
 /// #     conditions: solver::ConditionsDraft::new(),
 /// #     cutter_sets: Vec::new(),
 /// #     search: solver::SearchDraft::new(),
+/// #     saw_shop: solver::SawShopDraft::new(),
 /// #     set_aside: None,
 /// #     accuracies: Vec::new(),
 /// # };

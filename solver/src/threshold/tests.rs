@@ -43,6 +43,7 @@ fn project(shape: Shape, seam: Seam) -> ProjectDraft {
         conditions: ConditionsDraft::new(),
         cutter_sets: Vec::new(),
         search: SearchDraft::new(),
+        saw_shop: crate::SawShopDraft::new(),
         set_aside: None,
         accuracies: Vec::new(),
     }

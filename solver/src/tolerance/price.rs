@@ -28,7 +28,8 @@ use crate::threshold::Worth;
 pub fn gross_price(setup: &Setup<'_>, layout: &Layout, good: f64) -> Option<f64> {
     let made = good * f64::from(layout.lengths()) * (1.0 - setup.rules.slat_rejects);
     let sandwich = setup.top.supply().slat_price() + setup.bottom.supply().slat_price();
-    (made > 0.0).then(|| f64::from(GROSS) * sandwich / made)
+    // So few may be good that no amount is left that can be counted.
+    Some(f64::from(GROSS) * sandwich / made).filter(|price| price.is_finite())
 }
 
 /// What so many more good pencils of a sandwich save in slats, for a gross and for the gross of a

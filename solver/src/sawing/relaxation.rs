@@ -1,0 +1,269 @@
+//! Planks in fractions: patterns are found as they are needed, and the bound is made safe.
+//!
+//! Column generation (Gilmore & Gomory 1961): the master values the blanks, the pricing finds the
+//! planks worth more than they cost, and these join the master, until there is none. The values are
+//! floating point and prove nothing; rounded down to whole numbers and priced exactly they are a
+//! certificate in every round, and the best of them is kept.
+
+use std::collections::BTreeSet;
+
+use super::certificate::Certificate;
+use super::column::Column;
+use super::data::SawingData;
+use super::master::{Costs, Dual, shares};
+use super::needs::Needs;
+use super::pattern::CutPattern;
+use super::pricing::{Priced, Values, price};
+
+/// What planks in fractions cost.
+#[derive(Clone, Debug)]
+pub(super) struct Relaxation {
+    /// The patterns known at the end, with the shares a best mixture has of them.
+    pub(super) columns: Vec<Column>,
+    /// In the order of the columns.
+    pub(super) shares: Vec<f64>,
+    /// The best certificate met.
+    pub(super) certificate: Certificate,
+    /// What it proves for these needs.
+    pub(super) bound: i64,
+    /// Rounds of pricing.
+    pub(super) rounds: u32,
+}
+
+impl Relaxation {
+    /// The patterns known.
+    pub(super) fn patterns(&self) -> Vec<CutPattern> {
+        let columns = self.columns.iter();
+        columns.map(|column| column.pattern.clone()).collect()
+    }
+}
+
+/// A plank worth more than it costs by less than this part of the dearest is as good as found.
+const TOLERANCE: f64 = 1e-9;
+/// Values are whole numbers of this part of the dearest plank.
+const FINENESS: f64 = (1_i64 << 44) as f64;
+/// Patterns that cost more than their blanks are worth by less than this part of the dearest plank
+/// may have a share.
+const TIGHT: f64 = 1e-6;
+/// Patterns handed on for each kind of blank.
+const KEPT: usize = 3;
+/// Patterns taken in of one kind of plank in a round.
+const PATTERNS: usize = 4;
+
+/// Solves the relaxation. `go_on` hears the bound after each round and may stop.
+pub(super) fn relax(
+    data: &SawingData,
+    needs: &Needs,
+    known: &[CutPattern],
+    go_on: &mut dyn FnMut(i64, u32) -> bool,
+) -> Option<Relaxation> {
+    let planks = data.planks().len();
+    let dearest = (0..planks)
+        .map(|plank| data.weight(plank))
+        .max()
+        .unwrap_or(0)
+        .max(1);
+    let unit = dearest as f64;
+    let most = needs.most();
+    let mut columns: Vec<Column> = Vec::new();
+    let mut met: BTreeSet<CutPattern> = BTreeSet::new();
+    for pattern in begin(data, needs, &most).iter().chain(known) {
+        if let Some(column) = Column::of(data, needs, pattern.clone())
+            && met.insert(pattern.clone())
+        {
+            columns.push(column);
+        }
+    }
+    let short = if data.counts_missing() {
+        vec![1.0; most.len()]
+    } else {
+        shortages(&columns, most.len(), unit)
+    };
+    let costs = Costs { unit, short };
+    let mut dual = Dual::solve(data, needs, &costs, &columns)?;
+    let mut best = Certificate::trivial(data);
+    let mut bound = best.bound(data, needs);
+    let mut rounds = 0;
+    loop {
+        rounds += 1;
+        let scale = (FINENESS / unit) as i64;
+        let most_value = if data.counts_missing() {
+            scale
+        } else {
+            i64::MAX
+        };
+        let whole = |value: &f64| (value * unit * scale as f64) as i64;
+        let mut certificate = Certificate {
+            values: (dual.values().iter())
+                .map(|value| whole(&value.max(0.0)).min(most_value))
+                .collect(),
+            tolls: (dual.tolls().iter().enumerate())
+                .map(|(plank, &toll)| {
+                    let most = if needs.planks[plank].most.is_some() {
+                        toll
+                    } else {
+                        toll.min(0.0)
+                    };
+                    whole(&most).max(-scale * data.weight(plank))
+                })
+                .collect(),
+            scale,
+        };
+        let values = Values {
+            blanks: &certificate.values,
+            unit: scale,
+            most: &most,
+        };
+        let priced: Vec<Priced> = (0..planks)
+            .map(|plank| {
+                if needs.is_out_of(plank) {
+                    Priced {
+                        most: 0,
+                        patterns: Vec::new(),
+                    }
+                } else {
+                    price(data, plank, values, PATTERNS)
+                }
+            })
+            .collect();
+        let mut new = Vec::new();
+        for (plank, priced) in priced.iter().enumerate() {
+            for pattern in &priced.patterns {
+                let Some(column) = Column::of(data, needs, pattern.clone()) else {
+                    continue;
+                };
+                let worth: f64 = column
+                    .made
+                    .iter()
+                    .map(|&(blank, made)| made as f64 * certificate.values[blank] as f64)
+                    .sum();
+                let cost = column.weight as f64 * scale as f64 + certificate.tolls[plank] as f64;
+                if worth > cost + TOLERANCE * FINENESS && met.insert(pattern.clone()) {
+                    new.push(column);
+                }
+            }
+        }
+        mend(data, needs, &mut certificate, &priced);
+        let proved = certificate.bound(data, needs);
+        if proved > bound || rounds == 1 {
+            bound = bound.max(proved);
+            best = certificate;
+        }
+        if new.is_empty() || !go_on(bound, rounds) {
+            break;
+        }
+        for column in new {
+            match dual.with(&costs, &column) {
+                Some(next) => dual = next,
+                None => return None,
+            }
+            columns.push(column);
+        }
+    }
+    // Only patterns that cost what their blanks are worth have a share.
+    let (values, tolls) = (dual.values(), dual.tolls());
+    let slack = |column: &Column| {
+        let worth: f64 = column
+            .made
+            .iter()
+            .map(|&(blank, made)| made as f64 * values[blank])
+            .sum();
+        column.weight as f64 / unit + tolls[column.pattern.plank] - worth
+    };
+    let slacks: Vec<f64> = columns.iter().map(slack).collect();
+    let mut order: Vec<usize> = (0..columns.len()).collect();
+    order.sort_by(|&one, &other| slacks[one].total_cmp(&slacks[other]));
+    let tight = order.iter().take_while(|&&at| slacks[at] <= TIGHT).count();
+    let kept = tight.max(KEPT * needs.wanted.len());
+    let columns: Vec<Column> = order
+        .iter()
+        .take(kept)
+        .map(|&at| columns[at].clone())
+        .collect();
+    let mut shares = shares(data, needs, &costs, &columns[..tight.min(columns.len())])?;
+    shares.resize(columns.len(), 0.0);
+    Some(Relaxation {
+        columns,
+        shares,
+        certificate: best,
+        bound,
+        rounds,
+    })
+}
+
+/// Patterns of one kind of blank each, so that every value is bounded.
+fn begin(data: &SawingData, needs: &Needs, most: &[u64]) -> Vec<CutPattern> {
+    let mut patterns = Vec::new();
+    for plank in 0..data.planks().len() {
+        if needs.is_out_of(plank) {
+            continue;
+        }
+        for blank in 0..most.len() {
+            if most[blank] == 0 || !data.boards()[plank].takes(blank) {
+                continue;
+            }
+            let mut alone = vec![0; most.len()];
+            alone[blank] = 1;
+            let values = Values {
+                blanks: &alone,
+                unit: 0,
+                most,
+            };
+            patterns.extend(price(data, plank, values, 1).patterns);
+        }
+    }
+    patterns
+}
+
+/// What a missing blank costs: far more than it takes of a plank that holds it alone.
+fn shortages(columns: &[Column], blanks: usize, unit: f64) -> Vec<f64> {
+    let mut fair = vec![f64::INFINITY; blanks];
+    for column in columns {
+        if let [(blank, made)] = column.made[..] {
+            fair[blank] = fair[blank].min(column.weight as f64 / unit / made as f64);
+        }
+    }
+    fair.into_iter()
+        .map(|fair| {
+            if fair.is_finite() {
+                (fair * DEAR).max(1e-6)
+            } else {
+                1.0
+            }
+        })
+        .collect()
+}
+
+/// How many times as dear a missing blank is as one that is sawn.
+const DEAR: f64 = 1000.0;
+
+/// Makes the condition of a certificate hold, where planks are worth more than it allows.
+fn mend(data: &SawingData, needs: &Needs, certificate: &mut Certificate, priced: &[Priced]) {
+    let old = certificate.scale;
+    for (plank, priced) in priced.iter().enumerate() {
+        let weight = data.weight(plank);
+        let least = weight - data.offcut_worth(data.boards()[plank].length);
+        let over = i128::from(priced.most)
+            - i128::from(old) * i128::from(weight)
+            - i128::from(certificate.tolls[plank]);
+        if over <= 0 || needs.is_out_of(plank) {
+            continue;
+        }
+        if least > 0 {
+            let scale = i128::from(old) + (over + i128::from(least) - 1) / i128::from(least);
+            certificate.scale = certificate
+                .scale
+                .max(scale.min(i128::from(i64::MAX)) as i64);
+        } else if needs.planks[plank].most.is_some() {
+            certificate.tolls[plank] += over as i64;
+        } else {
+            for slice in data.boards()[plank]
+                .strips
+                .iter()
+                .flat_map(|strip| &strip.slices)
+            {
+                certificate.values[slice.blank] = 0;
+            }
+        }
+    }
+}
