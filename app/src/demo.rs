@@ -1,9 +1,9 @@
 //! The scenario that stands there at first start: a small works, invented, with invented numbers.
 
 use solver::{
-    AccuracyDraft, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Id, LayoutDraft,
-    OrderDraft, ProjectDraft, RulesDraft, Seam, SearchDraft, Shape, SlatDraft, SpeciesDraft, Term,
-    Typed, Way,
+    AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutterSetDraft, Entry, Id,
+    LayoutDraft, OrderDraft, PlankDraft, ProjectDraft, RulesDraft, SawShopDraft, Seam, SearchDraft,
+    Shape, SlatDraft, SpeciesDraft, Term, Typed, Way,
 };
 
 /// The name of the invented works.
@@ -67,6 +67,7 @@ pub fn project() -> ProjectDraft {
             accuracy(41, "Line 1 (invented)"),
             worn(accuracy(42, "Line 2, worn (invented)")),
         ],
+        saw_shop: saw_shop(),
         set_aside: None,
     }
 }
@@ -99,6 +100,7 @@ pub fn blank() -> ProjectDraft {
         },
         orders: Vec::new(),
         accuracies: vec![accuracy(3, FIRST_LINE)],
+        saw_shop: SawShopDraft::new(),
         set_aside: None,
     }
 }
@@ -176,6 +178,65 @@ fn accuracy(id: u32, name: &str) -> Entry<AccuracyDraft> {
     Entry { id: Id(id), draft }
 }
 
+/// Planks and blanks of invented sizes, numbers and prices.
+fn saw_shop() -> SawShopDraft {
+    SawShopDraft {
+        planks: vec![
+            plank(
+                51,
+                "Brook cedar, 3 m (invented)",
+                [3050.0, 205.0, 80.0],
+                23.6,
+                None,
+            ),
+            plank(
+                52,
+                "Brook cedar, wide (invented)",
+                [2440.0, 280.0, 80.0],
+                26.9,
+                Some(90),
+            ),
+            plank(
+                53,
+                "Brook cedar, short (invented)",
+                [1830.0, 155.0, 83.0],
+                10.2,
+                Some(22),
+            ),
+        ],
+        blanks: vec![
+            slat_blank(61, "For Seven-ply, 74", 11, 5400.0),
+            slat_blank(62, "For Wide, 78", 12, 2600.0),
+            slat_blank(63, "For Thick, 74", 15, 1500.0),
+        ],
+        shortest_offcut: Typed::Number(400.0),
+        ..SawShopDraft::new()
+    }
+}
+
+fn plank(
+    id: u32,
+    name: &str,
+    [length, width, thickness]: [f64; 3],
+    price: f64,
+    on_hand: Option<u32>,
+) -> Entry<PlankDraft> {
+    let mut draft = PlankDraft::new(name);
+    draft.length = Typed::Number(length);
+    draft.width = Typed::Number(width);
+    draft.thickness = Typed::Number(thickness);
+    draft.price = Typed::Number(price);
+    draft.on_hand = on_hand.map_or_else(Typed::empty, |planks| Typed::Number(f64::from(planks)));
+    Entry { id: Id(id), draft }
+}
+
+fn slat_blank(id: u32, name: &str, slat: u32, wanted: f64) -> Entry<BlankDraft> {
+    let mut draft = BlankDraft::new(name);
+    draft.slat = Some(Id(slat));
+    draft.demand = Typed::Number(wanted);
+    Entry { id: Id(id), draft }
+}
+
 /// Each error of the machines two and a half times as large.
 fn worn(mut line: Entry<AccuracyDraft>) -> Entry<AccuracyDraft> {
     for term in Term::ALL {
@@ -204,6 +265,17 @@ mod tests {
     }
 
     #[test]
+    fn the_blanks_of_the_scenario_can_be_sawn() {
+        use solver::sawing::{SawingLimits, SawingOutcome, saw};
+        let data = project().check_sawing().unwrap();
+        let outcome = saw(&data, &SawingLimits::default(), &mut |_| true);
+        assert!(matches!(
+            outcome,
+            Ok(SawingOutcome::Proved { .. } | SawingOutcome::WithinGap { .. })
+        ));
+    }
+
+    #[test]
     fn the_slats_of_the_scenario_do_not_move() {
         for slat in project().check().unwrap().slats {
             assert_eq!(slat.grooved_width(), slat.width());
@@ -220,5 +292,7 @@ mod tests {
                 .iter()
                 .all(|wood| wood.draft.name.contains("invented"))
         );
+        let planks = project().saw_shop.planks;
+        assert!((planks.iter()).all(|plank| plank.draft.name.contains("invented")));
     }
 }

@@ -5,7 +5,7 @@ use leptos::prelude::document;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
 
-/// Lets the browser save a text under a name.
+/// Lets the browser save a text under a name, whose end tells what it is.
 ///
 /// # Errors
 /// With the browser's own words when it refuses.
@@ -20,7 +20,11 @@ pub(crate) fn text(name: &str, text: &str) -> Result<(), String> {
 
 fn save(name: &str, text: &str) -> Result<(), JsValue> {
     let kind = BlobPropertyBag::new();
-    kind.set_type("application/json");
+    kind.set_type(if name.ends_with(".csv") {
+        "text/csv"
+    } else {
+        "application/json"
+    });
     let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)?;
     let address = Url::create_object_url_with_blob(&blob)?;
     let link = document()

@@ -5,6 +5,7 @@ mod outlook;
 mod parts;
 mod purchase;
 mod ranking;
+mod sawing;
 mod search;
 mod sparing;
 #[cfg(test)]
@@ -18,7 +19,7 @@ use crate::protocol::{Reply, Request};
 /// Answers a request; `tell` hears how far the job has come, some fifty times at most; a
 /// purchase of many seconds may take up to a hundred.
 ///
-/// The last word is the value: the ranking or the purchase, everything that is wrong with the
+/// The last word is the value: the ranking, the purchase or another answer, everything that is wrong with the
 /// project, or a fault of the program.
 pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
     let (job, text) = match &request {
@@ -27,6 +28,7 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
         | Request::Thresholds { job, project, .. }
         | Request::Throw { job, project, .. }
         | Request::Outlook { job, project, .. }
+        | Request::Saw { job, project, .. }
         | Request::Measure { job, project, .. }
         | Request::Expect { job, project, .. }
         | Request::Purchase { job, project, .. } => (*job, project),
@@ -53,6 +55,7 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
             ..
         } => outlook::throw(job, &draft, unit.into(), seed, first, blocks),
         Request::Outlook { unit, .. } => outlook::answer(job, &draft, unit.into(), tell),
+        Request::Saw { unit, .. } => sawing::answer(job, &draft, unit.into(), tell),
         Request::Expect { unit, .. } => outlook::expected(job, &draft, unit.into()),
         Request::Measure {
             unit,

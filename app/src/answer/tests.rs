@@ -2,6 +2,7 @@
 
 mod good_pencils;
 mod measured;
+mod sawing;
 mod search;
 
 use proptest::prelude::*;
@@ -66,6 +67,7 @@ fn project() -> ProjectDraft {
             gross: Typed::Number(10.0),
         }],
         accuracies: Vec::new(),
+        saw_shop: solver::SawShopDraft::new(),
         set_aside: None,
     }
 }

@@ -49,6 +49,15 @@ fn place_name(place: Place, draft: &ProjectDraft) -> String {
         Place::Layout => "Layout".to_owned(),
         Place::Search => "Search".to_owned(),
         Place::Order(place) => format!("Order {}", place + 1),
+        Place::Plank(place) => {
+            let name = draft.saw_shop.planks.get(place);
+            named("Plank", place, name.map(|entry| entry.draft.name.as_str()))
+        }
+        Place::Blank(place) => {
+            let name = draft.saw_shop.blanks.get(place);
+            named("Blank", place, name.map(|entry| entry.draft.name.as_str()))
+        }
+        Place::SawShop => "Saw shop".to_owned(),
     }
 }
 

@@ -3,13 +3,14 @@
 use std::sync::Arc;
 
 use solver::{
-    AccuracyDraft, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, ErrorDraft, Id,
-    LayoutDraft, OrderDraft, ProjectDraft, RulesDraft, SearchDraft, SlatDraft, SpeciesDraft, Term,
+    AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutterSetDraft, Entry, ErrorDraft, Id,
+    LayoutDraft, OrderDraft, PlankDraft, ProjectDraft, RulesDraft, SawShopDraft, SearchDraft,
+    SlatDraft, SpeciesDraft, Term,
 };
 
 use super::{
-    AccuracyFile, BarrelFile, ConditionsFile, CutterSetFile, ErrorFile, LayoutFile, OrderFile,
-    ProjectFile, RulesFile, SearchFile, SlatFile, SpeciesFile,
+    AccuracyFile, BarrelFile, BlankFile, ConditionsFile, CutterSetFile, ErrorFile, LayoutFile,
+    OrderFile, PlankFile, ProjectFile, RulesFile, SawShopFile, SearchFile, SlatFile, SpeciesFile,
 };
 
 impl From<&ProjectDraft> for ProjectFile {
@@ -26,6 +27,7 @@ impl From<&ProjectDraft> for ProjectFile {
             layout: layout_file(&draft.layout),
             search: search_file(&draft.search),
             orders: draft.orders.iter().map(order_file).collect(),
+            saw_shop: saw_shop_file(&draft.saw_shop),
             set_aside: (draft.set_aside.as_deref()).map(|aside| Box::new(Self::from(aside))),
         }
     }
@@ -47,6 +49,7 @@ impl ProjectFile {
             layout: layout_draft(&self.layout),
             search: search_draft(&self.search),
             orders: self.orders.iter().map(order_draft).collect(),
+            saw_shop: saw_shop_draft(&self.saw_shop),
             set_aside: (self.set_aside.as_deref()).map(|aside| Arc::new(aside.to_draft())),
         }
     }
@@ -348,5 +351,97 @@ fn order_draft(file: &OrderFile) -> OrderDraft {
     OrderDraft {
         barrel: Id(file.barrel),
         gross: (&file.gross).into(),
+    }
+}
+
+pub(super) fn saw_shop_file(draft: &SawShopDraft) -> SawShopFile {
+    SawShopFile {
+        planks: draft.planks.iter().map(plank_file).collect(),
+        blanks: draft.blanks.iter().map(blank_file).collect(),
+        crosscut_kerf_mm: (&draft.crosscut_kerf).into(),
+        rip_kerf_mm: (&draft.rip_kerf).into(),
+        moisture_percent: (&draft.moisture).into(),
+        shortest_offcut_mm: (&draft.shortest_offcut).into(),
+        offcut_price_per_metre: (&draft.offcut_price).into(),
+        aim: draft.aim.into(),
+    }
+}
+
+fn saw_shop_draft(file: &SawShopFile) -> SawShopDraft {
+    SawShopDraft {
+        planks: file.planks.iter().map(plank_draft).collect(),
+        blanks: file.blanks.iter().map(blank_draft).collect(),
+        crosscut_kerf: (&file.crosscut_kerf_mm).into(),
+        rip_kerf: (&file.rip_kerf_mm).into(),
+        moisture: (&file.moisture_percent).into(),
+        shortest_offcut: (&file.shortest_offcut_mm).into(),
+        offcut_price: (&file.offcut_price_per_metre).into(),
+        aim: file.aim.into(),
+    }
+}
+
+fn plank_file(Entry { id, draft }: &Entry<PlankDraft>) -> PlankFile {
+    PlankFile {
+        id: id.0,
+        name: draft.name.clone(),
+        length_mm: (&draft.length).into(),
+        width_mm: (&draft.width).into(),
+        thickness_mm: (&draft.thickness).into(),
+        price: (&draft.price).into(),
+        on_hand: (&draft.on_hand).into(),
+        end_trim_mm: (&draft.end_trim).into(),
+        edge_trim_mm: (&draft.edge_trim).into(),
+    }
+}
+
+fn plank_draft(file: &PlankFile) -> Entry<PlankDraft> {
+    Entry {
+        id: Id(file.id),
+        draft: PlankDraft {
+            name: file.name.clone(),
+            length: (&file.length_mm).into(),
+            width: (&file.width_mm).into(),
+            thickness: (&file.thickness_mm).into(),
+            price: (&file.price).into(),
+            on_hand: (&file.on_hand).into(),
+            end_trim: (&file.end_trim_mm).into(),
+            edge_trim: (&file.edge_trim_mm).into(),
+        },
+    }
+}
+
+fn blank_file(Entry { id, draft }: &Entry<BlankDraft>) -> BlankFile {
+    BlankFile {
+        id: id.0,
+        name: draft.name.clone(),
+        slat: draft.slat.map(|id| id.0),
+        length_mm: (&draft.length).into(),
+        width_mm: (&draft.width).into(),
+        thickness_mm: (&draft.thickness).into(),
+        length_dressing_mm: (&draft.length_dressing).into(),
+        width_dressing_mm: (&draft.width_dressing).into(),
+        thickness_dressing_mm: (&draft.thickness_dressing).into(),
+        wanted: (&draft.demand).into(),
+        over_worth: (&draft.over_worth).into(),
+        most_over: (&draft.most_over).into(),
+    }
+}
+
+fn blank_draft(file: &BlankFile) -> Entry<BlankDraft> {
+    Entry {
+        id: Id(file.id),
+        draft: BlankDraft {
+            name: file.name.clone(),
+            slat: file.slat.map(Id),
+            length: (&file.length_mm).into(),
+            width: (&file.width_mm).into(),
+            thickness: (&file.thickness_mm).into(),
+            length_dressing: (&file.length_dressing_mm).into(),
+            width_dressing: (&file.width_dressing_mm).into(),
+            thickness_dressing: (&file.thickness_dressing_mm).into(),
+            demand: (&file.wanted).into(),
+            over_worth: (&file.over_worth).into(),
+            most_over: (&file.most_over).into(),
+        },
     }
 }

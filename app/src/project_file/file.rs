@@ -5,8 +5,8 @@
 use serde::Serialize;
 
 use super::{
-    AxisWord, Entered, MoistureSourceWord, PairsWord, ReadingWord, SawingWord, ShapeWord,
-    SpacingWord, TurnsWord, WayWord,
+    AimOfSawingWord, AxisWord, Entered, MoistureSourceWord, PairsWord, ReadingWord, SawingWord,
+    ShapeWord, SpacingWord, TurnsWord, WayWord,
 };
 
 /// A project as the newest version of the file keeps it.
@@ -35,6 +35,8 @@ pub struct ProjectFile {
     pub search: SearchFile,
     /// The order book.
     pub orders: Vec<OrderFile>,
+    /// The saw shop.
+    pub saw_shop: SawShopFile,
     /// The layout that was set aside to be compared with, as a project of only what it rests on;
     /// left out where none is.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -287,4 +289,80 @@ pub struct OrderFile {
     pub barrel: u32,
     /// How many, in gross of 144.
     pub gross: Entered,
+}
+
+/// The saw shop: what is sawn from what.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct SawShopFile {
+    /// The kinds of plank.
+    pub planks: Vec<PlankFile>,
+    /// The kinds of blank.
+    pub blanks: Vec<BlankFile>,
+    /// Wood a crosscut takes.
+    pub crosscut_kerf_mm: Entered,
+    /// Wood a rip cut takes.
+    pub rip_kerf_mm: Entered,
+    /// Moisture content of the wood when it is sawn.
+    pub moisture_percent: Entered,
+    /// The shortest offcut that can be used again; an empty text when none is.
+    pub shortest_offcut_mm: Entered,
+    /// Worth of a metre of such an offcut in major units of the currency.
+    pub offcut_price_per_metre: Entered,
+    /// What is made as small as possible.
+    pub aim: AimOfSawingWord,
+}
+
+/// A kind of plank.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct PlankFile {
+    /// Its lasting name, told apart from those of the other planks.
+    pub id: u32,
+    /// What it is called.
+    pub name: String,
+    /// Length along the grain.
+    pub length_mm: Entered,
+    /// Width of the wide face.
+    pub width_mm: Entered,
+    /// Thickness.
+    pub thickness_mm: Entered,
+    /// Price of one plank in major units of the currency.
+    pub price: Entered,
+    /// Planks that can be had; an empty text for as many as wanted.
+    pub on_hand: Entered,
+    /// Wood cut off each end.
+    pub end_trim_mm: Entered,
+    /// Wood ripped off each edge.
+    pub edge_trim_mm: Entered,
+}
+
+/// A kind of blank.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct BlankFile {
+    /// Its lasting name, told apart from those of the other blanks.
+    pub id: u32,
+    /// What it is called.
+    pub name: String,
+    /// The `id` of the slat stock that it becomes; `null` where the sizes are given.
+    pub slat: Option<u32>,
+    /// Length as sawn, where it is given.
+    pub length_mm: Entered,
+    /// Width as sawn, where it is given.
+    pub width_mm: Entered,
+    /// Thickness as sawn, where it is given.
+    pub thickness_mm: Entered,
+    /// What dressing takes off the length of a slat.
+    pub length_dressing_mm: Entered,
+    /// What dressing takes off its width.
+    pub width_dressing_mm: Entered,
+    /// What dressing takes off its thickness.
+    pub thickness_dressing_mm: Entered,
+    /// Blanks wanted.
+    pub wanted: Entered,
+    /// Worth of a blank beyond those wanted in major units of the currency.
+    pub over_worth: Entered,
+    /// How many beyond those wanted are worth that.
+    pub most_over: Entered,
 }

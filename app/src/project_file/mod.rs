@@ -29,19 +29,20 @@ mod version;
 mod version_1;
 mod version_2;
 mod version_3;
+mod version_4;
 mod words;
 
 pub use entered::Entered;
 pub use file::{
-    AccuracyFile, BarrelFile, ConditionsFile, CutterSetFile, ErrorFile, LayoutFile, OrderFile,
-    ProjectFile, RulesFile, SearchFile, SlatFile, SpeciesFile,
+    AccuracyFile, BarrelFile, BlankFile, ConditionsFile, CutterSetFile, ErrorFile, LayoutFile,
+    OrderFile, PlankFile, ProjectFile, RulesFile, SawShopFile, SearchFile, SlatFile, SpeciesFile,
 };
 pub use problem::{FileCause, FileProblem};
 #[cfg(feature = "schema")]
 pub use schema::schema;
 pub use words::{
-    AxisWord, MoistureSourceWord, PairsWord, ReadingWord, SawingWord, ShapeWord, SpacingWord,
-    TurnsWord, WayWord,
+    AimOfSawingWord, AxisWord, MoistureSourceWord, PairsWord, ReadingWord, SawingWord, ShapeWord,
+    SpacingWord, TurnsWord, WayWord,
 };
 
 use serde::Serialize;
@@ -97,7 +98,7 @@ pub struct Opened {
 /// # use app::project_file::{read, write};
 /// let draft = app::demo::blank();
 /// let text = write(&draft);
-/// assert!(text.starts_with("{\n  \"format\": \"slatwright-project\",\n  \"version\": 3,"));
+/// assert!(text.starts_with("{\n  \"format\": \"slatwright-project\",\n  \"version\": 4,"));
 /// assert_eq!(read(&text).unwrap().draft, draft);
 /// ```
 #[must_use]
@@ -123,6 +124,8 @@ pub fn overfull(draft: &ProjectDraft) -> Option<&'static str> {
         ("cutter sets", draft.cutter_sets.len()),
         ("lines of machines", draft.accuracies.len()),
         ("orders", draft.orders.len()),
+        ("planks", draft.saw_shop.planks.len()),
+        ("blanks", draft.saw_shop.blanks.len()),
     ];
     let overfull = lists.into_iter().find(|(_, count)| *count > MOST_ENTRIES);
     overfull.map(|(list, _)| list)
@@ -138,7 +141,7 @@ pub fn overfull(draft: &ProjectDraft) -> Option<&'static str> {
 /// ```
 /// # use app::project_file::read;
 /// let problems = read(r#"{"format": "slatwright-project", "version": 7}"#).unwrap_err();
-/// assert_eq!(problems[0].to_string(), "version: made by a newer Slatwright, version 7 of the file; this one reads up to 3");
+/// assert_eq!(problems[0].to_string(), "version: made by a newer Slatwright, version 7 of the file; this one reads up to 4");
 /// ```
 pub fn read(text: &str) -> Result<Opened, Vec<FileProblem>> {
     let mut findings = Findings::default();

@@ -25,6 +25,8 @@ fn check_at(place: &str, file: &ProjectFile, findings: &mut Findings) {
         ("species", &names.species),
         ("cutter_sets", &names.cutter_sets),
         ("accuracies", &names.accuracies),
+        ("saw_shop.planks", &names.planks),
+        ("saw_shop.blanks", &names.blanks),
     ] {
         refuse_repeated(&format!("{place}{list}"), ids, findings);
     }
@@ -38,6 +40,8 @@ struct Names {
     species: Vec<u32>,
     cutter_sets: Vec<u32>,
     accuracies: Vec<u32>,
+    planks: Vec<u32>,
+    blanks: Vec<u32>,
 }
 
 impl Names {
@@ -48,6 +52,12 @@ impl Names {
             species: file.species.iter().map(|species| species.id).collect(),
             cutter_sets: file.cutter_sets.iter().map(|set| set.id).collect(),
             accuracies: file.accuracies.iter().map(|line| line.id).collect(),
+            planks: (file.saw_shop.planks.iter())
+                .map(|plank| plank.id)
+                .collect(),
+            blanks: (file.saw_shop.blanks.iter())
+                .map(|blank| blank.id)
+                .collect(),
         }
     }
 }
@@ -127,5 +137,15 @@ fn note_unknown(owner: &str, file: &ProjectFile, names: &Names, findings: &mut F
             order.barrel,
             &names.barrels,
         );
+    }
+    for (place, blank) in file.saw_shop.blanks.iter().enumerate() {
+        if let Some(id) = blank.slat {
+            note(
+                format!("saw_shop.blanks[{place}].slat"),
+                "slat stock",
+                id,
+                &names.slats,
+            );
+        }
     }
 }

@@ -14,7 +14,7 @@ use super::{Document, Entered};
 ///
 /// ```
 /// let schema = app::project_file::schema();
-/// assert_eq!(schema.pointer("/properties/version/const").unwrap(), 3);
+/// assert_eq!(schema.pointer("/properties/version/const").unwrap(), 4);
 /// ```
 #[must_use]
 pub fn schema() -> Schema {

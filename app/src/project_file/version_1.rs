@@ -5,14 +5,14 @@
 
 use serde_json::Value;
 use solver::{
-    AccuracyDraft, BarrelDraft, ConditionsDraft, Entry, Id, RulesDraft, SearchDraft, Shape,
-    SlatDraft,
+    AccuracyDraft, BarrelDraft, ConditionsDraft, Entry, Id, RulesDraft, SawShopDraft, SearchDraft,
+    Shape, SlatDraft,
 };
 
 use crate::demo::FIRST_LINE;
 
 use super::draft::{
-    accuracy_file, barrel_file, conditions_file, rules_file, search_file, slat_file,
+    accuracy_file, barrel_file, conditions_file, rules_file, saw_shop_file, search_file, slat_file,
 };
 use super::names;
 use super::reader::{Findings, Object, object};
@@ -40,6 +40,7 @@ fn project(object: &mut Object<'_>) -> ProjectFile {
         layout: object.object("layout", layout),
         search: search_file(&SearchDraft::new()),
         orders: object.list("orders", order),
+        saw_shop: saw_shop_file(&SawShopDraft::new()),
         set_aside: None,
     }
 }

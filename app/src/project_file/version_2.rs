@@ -1,7 +1,9 @@
 //! The reader of version 2: barrels of any outline, species, cutter sets, rejects and the search.
 
 use serde_json::Value;
+use solver::SawShopDraft;
 
+use super::draft::saw_shop_file;
 use super::reader::{Findings, Object, object};
 use super::version_1::{first_accuracies, layout, order};
 use super::{
@@ -39,6 +41,7 @@ pub(super) fn parts(
         layout: object.object("layout", layout),
         search: object.object("search", search),
         orders: object.list("orders", order),
+        saw_shop: saw_shop_file(&SawShopDraft::new()),
         set_aside: None,
     }
 }

@@ -24,7 +24,7 @@ fn project(object: &mut Object<'_>) -> ProjectFile {
 }
 
 /// A project without what was set aside, which may itself be one that was.
-fn parts(object: &mut Object<'_>) -> ProjectFile {
+pub(super) fn parts(object: &mut Object<'_>) -> ProjectFile {
     let file = version_2::parts(object, layout);
     ProjectFile {
         accuracies: object.list("accuracies", accuracy),

@@ -1,6 +1,7 @@
 //! The words a file uses where only a few answers are possible.
 
 use serde::{Deserialize, Serialize};
+use solver::sawing::SawingAim;
 use solver::{
     AxisChoice, MoistureSource, Pairs, Reading, Sawing, Seam, Shape, Spacing, Turns, Way,
 };
@@ -140,6 +141,18 @@ words! {
 }
 
 words! {
+    /// What is made as small as possible in sawing.
+    AimOfSawingWord for SawingAim {
+        /// The cost.
+        Cost = "cost" is SawingAim::Cost => Self::Cost,
+        /// The number of planks.
+        Planks = "planks" is SawingAim::Planks => Self::Planks,
+        /// The wood.
+        Volume = "wood" is SawingAim::Volume => Self::Volume,
+    }
+}
+
+words! {
     /// How a barrel is turned.
     WayWord for Way {
         /// A round barrel looks the same every way.
@@ -199,6 +212,7 @@ mod tests {
         check::<TurnsWord>();
         check::<AxisWord>();
         check::<PairsWord>();
+        check::<AimOfSawingWord>();
     }
 
     #[test]
@@ -229,6 +243,9 @@ mod tests {
         }
         for pairs in Pairs::ALL {
             assert_eq!(Pairs::from(PairsWord::from(pairs)), pairs);
+        }
+        for aim in SawingAim::ALL {
+            assert_eq!(SawingAim::from(AimOfSawingWord::from(aim)), aim);
         }
     }
 }

@@ -7,6 +7,7 @@ use super::measured::MeasuredList;
 use super::outlook::{Expected, Outlook, Thrown};
 use super::purchase::Purchase;
 use super::ranking::Ranking;
+use super::sawing::{Sawn, SawnSoFar};
 use super::search::Searched;
 use super::threshold::ThresholdRow;
 
@@ -60,6 +61,20 @@ pub enum Reply {
         /// What can be told.
         outlook: Outlook,
     },
+    /// How far a [`Request::Saw`](super::Request::Saw) has come.
+    Sawing {
+        /// The job.
+        job: JobId,
+        /// How far.
+        so_far: SawnSoFar,
+    },
+    /// The end of [`Request::Saw`](super::Request::Saw).
+    Sawn {
+        /// The job.
+        job: JobId,
+        /// What came out.
+        sawn: Sawn,
+    },
     /// The end of [`Request::Expect`](super::Request::Expect).
     Expected {
         /// The job.
@@ -110,6 +125,8 @@ impl Reply {
             | Self::Thresholds { job, .. }
             | Self::Thrown { job, .. }
             | Self::Outlook { job, .. }
+            | Self::Sawing { job, .. }
+            | Self::Sawn { job, .. }
             | Self::Measured { job, .. }
             | Self::Expected { job, .. }
             | Self::Purchased { job, .. }
@@ -121,6 +138,9 @@ impl Reply {
     /// Whether this is the last word on its job.
     #[must_use]
     pub const fn is_last(&self) -> bool {
-        !matches!(self, Self::Ready { .. } | Self::Progress { .. })
+        !matches!(
+            self,
+            Self::Ready { .. } | Self::Progress { .. } | Self::Sawing { .. }
+        )
     }
 }

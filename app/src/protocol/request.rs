@@ -65,6 +65,15 @@ pub enum Request {
         /// The unit of the lengths in the texts of the reply.
         unit: UnitWord,
     },
+    /// The plan that saws the blanks of the saw shop from its planks.
+    Saw {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+    },
     /// The good pencils that are expected of a sandwich of the layout.
     Expect {
         /// The job.
@@ -113,6 +122,7 @@ impl Request {
             | Self::Thresholds { job, .. }
             | Self::Throw { job, .. }
             | Self::Outlook { job, .. }
+            | Self::Saw { job, .. }
             | Self::Measure { job, .. }
             | Self::Expect { job, .. }
             | Self::Purchase { job, .. } => *job,

@@ -22,8 +22,11 @@ pub(crate) fn answered<T>(
 
 /// Why the project cannot be worked with.
 fn problem_list(problems: Vec<String>) -> AnyView {
-    let problems = problems
-        .into_iter()
-        .map(|problem| view! { <li>{problem}</li> });
-    view! { <ul class="empty">{problems.collect_view()}</ul> }.into_any()
+    lines("empty", problems)
+}
+
+/// Lines of text, one below the other.
+pub(crate) fn lines(class: &'static str, lines: Vec<String>) -> AnyView {
+    let lines = lines.into_iter().map(|line| view! { <li>{line}</li> });
+    view! { <ul class=class>{lines.collect_view()}</ul> }.into_any()
 }

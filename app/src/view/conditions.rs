@@ -2,9 +2,11 @@
 
 use super::live::live;
 use super::number_field::NumberField;
+use super::radios::radios;
 use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
 use solver::{Field, MoistureSource, figure};
+use std::sync::Arc;
 
 /// The moisture content at grooving: as measured, or from the air of the shop.
 #[component]
@@ -12,20 +14,23 @@ pub(crate) fn Conditions() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let project = bench.project();
     let source = Memo::new(move |_| project.read().conditions.source);
-    let sources = move || {
-        let chosen = source.get();
-        MoistureSource::ALL
-            .map(|source| {
-                let pick = move |_| bench.change(|project| project.conditions.source = source);
-                view! {
-                    <label class="choice">
-                        <input type="radio" name="moisture-source" prop:checked=source == chosen on:change=pick/>
-                        {source.label()}
-                    </label>
-                }
-            })
-            .collect_view()
+    let pick = move |place: usize| {
+        if let Some(source) = MoistureSource::ALL.get(place) {
+            bench.change(|project| project.conditions.source = *source);
+        }
     };
+    let sources = radios(
+        "moisture-source",
+        "Where the moisture content is taken from",
+        MoistureSource::ALL.map(MoistureSource::label).to_vec(),
+        Signal::derive(move || {
+            let source = source.get();
+            MoistureSource::ALL
+                .iter()
+                .position(|other| *other == source)
+        }),
+        Arc::new(pick),
+    );
     let fields = move || {
         let fields: &[Field] = match source.get() {
             MoistureSource::Typed => &[Field::GroovingMoisture],
@@ -46,7 +51,7 @@ pub(crate) fn Conditions() -> impl IntoView {
     view! {
         <section class="result conditions" aria-labelledby="conditions-title">
             <h2 id="conditions-title">"Moisture at the groove head"</h2>
-            <div class="choices" role="radiogroup" aria-label="Where the moisture content is taken from">{live(sources)}</div>
+            {sources}
             {live(fields)}
             <dl class="facts">
                 <div>

@@ -5,6 +5,7 @@ use super::keyed::keyed;
 use super::live::live;
 use super::wood_balance::Lit;
 use leptos::prelude::*;
+use solver::sawing::SawnClass;
 use solver::{Dimension, Drawing, Edge, Grade, Label, Size, Style, WoodClass};
 
 /// The paths of a drawing, in the order they are painted.
@@ -17,7 +18,12 @@ pub(crate) fn DrawnShapes(
     /// The class of wood to light up.
     lit: Option<Lit>,
 ) -> impl IntoView {
-    let shapes = Memo::new(move |_| drawing.with(|drawing| numbered(drawing.as_ref())));
+    let shapes = Memo::new(move |_| {
+        drawing.with(|drawing| {
+            let shapes = drawing.iter().flat_map(|drawing| &drawing.shapes);
+            numbered(shapes.map(|shape| shape.style))
+        })
+    });
     let path = move |(style, number): (Style, usize)| {
         drawing.with(|drawing| {
             let shapes = drawing.iter().flat_map(|drawing| &drawing.shapes);
@@ -45,13 +51,13 @@ pub(crate) fn DrawnShapes(
     }
 }
 
-/// A name for each shape that lasts while others come and go: its style, and how many of that
-/// style are painted before it.
-fn numbered(drawing: Option<&Drawing>) -> Vec<(Style, usize)> {
-    let mut names: Vec<(Style, usize)> = Vec::new();
-    for shape in drawing.iter().flat_map(|drawing| &drawing.shapes) {
-        let before = names.iter().rev().find(|(style, _)| *style == shape.style);
-        names.push((shape.style, before.map_or(0, |(_, number)| number + 1)));
+/// A name for each part of a drawing that lasts while others come and go: its kind, and how many of
+/// that kind come before it.
+fn numbered<Kind: Copy + PartialEq>(kinds: impl Iterator<Item = Kind>) -> Vec<(Kind, usize)> {
+    let mut names: Vec<(Kind, usize)> = Vec::new();
+    for kind in kinds {
+        let before = names.iter().rev().find(|(other, _)| *other == kind);
+        names.push((kind, before.map_or(0, |(_, number)| number + 1)));
     }
     names
 }
@@ -65,13 +71,11 @@ pub(crate) fn DrawnDimensions(
     let sizes = Memo::new(move |_| {
         drawing.with(|drawing| {
             let dimensions = drawing.iter().flat_map(|drawing| &drawing.dimensions);
-            dimensions
-                .map(|dimension| dimension.size)
-                .collect::<Vec<_>>()
+            numbered(dimensions.map(|dimension| dimension.size))
         })
     });
-    let lines = move |size: Size| {
-        let dimension = dimension_of(drawing, size);
+    let lines = move |(size, number): (Size, usize)| {
+        let dimension = numbered_dimension(drawing, size, number);
         let class = move || match dimension.read().as_ref() {
             Some(dimension) if dimension.driving => "dimension drives",
             _ => "dimension driven",
@@ -105,10 +109,20 @@ pub(crate) fn DrawnDimensions(
 
 /// One dimension of a drawing.
 pub(crate) fn dimension_of(drawing: Memo<Option<Drawing>>, size: Size) -> Memo<Option<Dimension>> {
+    numbered_dimension(drawing, size, 0)
+}
+
+/// One of several dimensions of a size.
+fn numbered_dimension(
+    drawing: Memo<Option<Drawing>>,
+    size: Size,
+    number: usize,
+) -> Memo<Option<Dimension>> {
     Memo::new(move |_| {
         drawing.with(|drawing| {
-            let mut dimensions = drawing.iter().flat_map(|drawing| &drawing.dimensions);
-            dimensions.find(|dimension| dimension.size == size).cloned()
+            let dimensions = drawing.iter().flat_map(|drawing| &drawing.dimensions);
+            let mut alike = dimensions.filter(|dimension| dimension.size == size);
+            alike.nth(number).cloned()
         })
     })
 }
@@ -116,9 +130,14 @@ pub(crate) fn dimension_of(drawing: Memo<Option<Drawing>>, size: Size) -> Memo<O
 /// The patterns of hatched wood, found by the name of the part of the page they stand in.
 #[component]
 pub(crate) fn Hatching(context: &'static str) -> impl IntoView {
-    let patterns = [("rising", "rotate(45)"), ("falling", "rotate(-45)")].map(|(name, turn)| {
+    let patterns = [
+        ("rising", "rotate(45)"),
+        ("falling", "rotate(-45)"),
+        ("narrow", "rotate(45) scale(0.6)"),
+    ]
+    .map(|(name, turn)| {
         view! {
-            <pattern id=format!("{context}-{name}") class="hatching" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform=turn>
+            <pattern id=format!("{context}-{name}") class=format!("hatching {name}") width="5" height="5" patternUnits="userSpaceOnUse" patternTransform=turn>
                 <rect width="5" height="5"/>
                 <line x1="0" y1="0" x2="0" y2="5"/>
             </pattern>
@@ -196,6 +215,7 @@ fn hatching(style: Style, context: &str) -> Option<String> {
     match style {
         Style::TopHalf => Some(format!("url(#{context}-rising)")),
         Style::BottomHalf => Some(format!("url(#{context}-falling)")),
+        Style::SawnOff(class) if is_waste(class) => Some(format!("url(#{context}-narrow)")),
         _ => None,
     }
 }
@@ -236,5 +256,18 @@ const fn style_name(style: Style) -> &'static str {
         Style::ScaleBar => "scale-bar",
         Style::Break => "break",
         Style::OutOfReach => "out-of-reach",
+        Style::Plank => "plank",
+        Style::Blank => "blank",
+        Style::SawnOff(class) if is_waste(class) => "half off",
+        Style::SawnOff(SawnClass::KeptOffcuts) => "kept",
+        Style::SawnOff(_) => "kerf",
     }
+}
+
+/// Waste that is hatched: kerfs are solid, and offcuts to keep are plain.
+const fn is_waste(class: SawnClass) -> bool {
+    !matches!(
+        class,
+        SawnClass::RipKerfs | SawnClass::CrosscutKerfs | SawnClass::KeptOffcuts
+    )
 }

@@ -7,9 +7,9 @@ use super::number_field::{Look, NumberField};
 use super::problem_list::named;
 use super::text_field::NameField;
 use crate::spreadsheet;
-use crate::workbench::{ANY, Cell, Column, NONE, Step, Table, Workbench};
+use crate::workbench::{ANY, AS_TYPED, Cell, Column, NONE, Step, Table, Workbench};
 use leptos::prelude::*;
-use solver::{Id, ProjectDraft, Sawing};
+use solver::{Field, Id, ProjectDraft, Sawing};
 use wasm_bindgen::JsCast;
 use web_sys::{ClipboardEvent, FocusOptions, HtmlElement};
 
@@ -18,18 +18,21 @@ use web_sys::{ClipboardEvent, FocusOptions, HtmlElement};
 pub(crate) struct Choices {
     species: Memo<Vec<(Id, String)>>,
     barrels: Memo<Vec<(Id, String)>>,
+    stocks: Memo<Vec<(Id, String)>>,
 }
 
 impl Choices {
     /// The choices that a project gives.
     pub(crate) fn of(bench: Workbench) -> Self {
         let project = bench.project();
-        let species = Memo::new(move |_| {
-            let project = project.read();
-            let rows = Table::Species.rows(&project).into_iter();
-            rows.map(|id| (id, Table::Species.spoken_name(&project, id)))
-                .collect()
-        });
+        let of_table = |table: Table| {
+            Memo::new(move |_| {
+                let project = project.read();
+                let rows = table.rows(&project).into_iter();
+                rows.map(|id| (id, table.spoken_name(&project, id)))
+                    .collect()
+            })
+        };
         let barrels = Memo::new(move |_| {
             let project = project.read();
             let barrels = project.barrels.iter().enumerate();
@@ -37,7 +40,11 @@ impl Choices {
                 .map(|(at, entry)| (entry.id, named(&entry.draft.name, "Barrel", at)))
                 .collect()
         });
-        Self { species, barrels }
+        Self {
+            species: of_table(Table::Species),
+            barrels,
+            stocks: of_table(Table::Slats),
+        }
     }
 }
 
@@ -62,21 +69,31 @@ pub(crate) fn Row(
             Column::Name => {
                 return view! { <th scope="row" on:paste=paste><RowName table row/></th> }.into_any();
             }
+            Column::Number(field) if may_follow(field) => {
+                let follows = Memo::new(move |_| cell.follows(&project.read()));
+                let inner = move || {
+                    if follows.get() {
+                        driven(bench, cell).into_any()
+                    } else {
+                        let spoken =
+                            Signal::derive(move || format!("{}, {}", name.get(), field.spec().label));
+                        view! { <NumberField at=table.slot(row, field) context="table" look=Look::Bare name=spoken/> }
+                            .into_any()
+                    }
+                };
+                return view! { <td class:figure=move || follows.get() class:driven=move || follows.get() on:paste=paste>{live(inner)}</td> }
+                    .into_any();
+            }
             Column::Number(field) => {
                 let spoken = Signal::derive(move || format!("{}, {}", name.get(), field.spec().label));
                 view! { <NumberField at=table.slot(row, field) context="table" look=Look::Bare name=spoken/> }
                     .into_any()
             }
-            Column::Species | Column::Sawing | Column::Barrel => {
+            Column::Species | Column::Sawing | Column::Barrel | Column::Stock => {
                 view! { <ChoiceCell cell choices name/> }.into_any()
             }
             Column::GuaranteedWidth | Column::GuaranteedThickness => {
-                let text = Memo::new(move |_| cell.text(&project.read(), bench.unit.get()));
-                let shown = move || match text.get() {
-                    text if text.is_empty() => solver::figure::NO_FIGURE.to_owned(),
-                    text => text,
-                };
-                view! { <output>{live(shown)}</output> }.into_any()
+                driven(bench, cell).into_any()
             }
         };
         view! { <td class:figure=column.is_driven() class:driven=column.is_driven() on:paste=paste>{inner}</td> }
@@ -88,6 +105,30 @@ pub(crate) fn Row(
             <Tools table row name/>
         </tr>
     }
+}
+
+/// Whether a number may follow from the other cells of its row.
+const fn may_follow(field: Field) -> bool {
+    matches!(
+        field,
+        Field::BlankLength
+            | Field::BlankWidth
+            | Field::BlankThickness
+            | Field::LengthDressing
+            | Field::WidthDressing
+            | Field::ThicknessDressing
+    )
+}
+
+/// What follows from other cells.
+fn driven(bench: Workbench, cell: Cell) -> impl IntoView {
+    let project = bench.project();
+    let text = Memo::new(move |_| cell.text(&project.read(), bench.unit.get()));
+    let shown = move || match text.get() {
+        text if text.is_empty() => solver::figure::NO_FIGURE.to_owned(),
+        text => text,
+    };
+    view! { <output>{live(shown)}</output> }
 }
 
 #[component]
@@ -116,6 +157,7 @@ fn ChoiceCell(cell: Cell, choices: Choices, name: Memo<String>) -> impl IntoView
         match chosen.get() {
             Chosen::Species(id) => options(choices.species, id, NONE),
             Chosen::Barrel(id) => options(choices.barrels, id, ANY),
+            Chosen::Stock(id) => options(choices.stocks, id, AS_TYPED),
             Chosen::Sawing(chosen) => Sawing::ALL
                 .map(|sawing| {
                     let is_chosen = sawing == chosen;
@@ -141,6 +183,7 @@ fn ChoiceCell(cell: Cell, choices: Choices, name: Memo<String>) -> impl IntoView
 enum Chosen {
     Species(Option<Id>),
     Barrel(Option<Id>),
+    Stock(Option<Id>),
     Sawing(Sawing),
 }
 
@@ -155,6 +198,10 @@ impl Chosen {
                 let place = project.cutter_set_place(cell.row);
                 Self::Barrel(place.and_then(|at| project.cutter_sets[at].draft.barrel))
             }
+            Column::Stock => {
+                let place = project.blank_place(cell.row);
+                Self::Stock(place.and_then(|at| project.saw_shop.blanks[at].draft.slat))
+            }
             Column::Sawing => Self::Sawing(slat.map_or(Sawing::Flat, |slat| slat.sawing)),
             _ => Self::Species(slat.and_then(|slat| slat.species)),
         }
@@ -165,6 +212,7 @@ impl Chosen {
         match self {
             Self::Species(_) => Self::Species(read_id(value)),
             Self::Barrel(_) => Self::Barrel(read_id(value)),
+            Self::Stock(_) => Self::Stock(read_id(value)),
             Self::Sawing(before) => {
                 let mut all = Sawing::ALL.into_iter();
                 Self::Sawing(all.find(|sawing| sawing.label() == value).unwrap_or(before))
@@ -179,6 +227,11 @@ impl Chosen {
             Self::Barrel(barrel) => {
                 if let Some(at) = project.cutter_set_place(cell.row) {
                     project.cutter_sets[at].draft.barrel = barrel;
+                }
+            }
+            Self::Stock(stock) => {
+                if let Some(at) = project.blank_place(cell.row) {
+                    project.set_blank_slat(at, stock);
                 }
             }
             Self::Species(species) => {
@@ -340,6 +393,11 @@ mod tests {
             row: Id(31),
             column: Column::Barrel,
         };
+        let blank = Cell {
+            table: Table::Blanks,
+            row: Id(61),
+            column: Column::Stock,
+        };
         for (cell, value, chosen) in [
             (slat(Column::Species), "22", Chosen::Species(Some(Id(22)))),
             (slat(Column::Species), "", Chosen::Species(None)),
@@ -348,6 +406,8 @@ mod tests {
                 "Quarter-sawn",
                 Chosen::Sawing(Sawing::Quarter),
             ),
+            (blank, "12", Chosen::Stock(Some(Id(12)))),
+            (blank, "", Chosen::Stock(None)),
             (set, "4", Chosen::Barrel(Some(Id(4)))),
             (set, "", Chosen::Barrel(None)),
         ] {
@@ -360,7 +420,12 @@ mod tests {
     #[test]
     fn a_row_that_has_gone_takes_no_choice() {
         let mut project = demo::project();
-        for column in [Column::Species, Column::Sawing, Column::Barrel] {
+        for column in [
+            Column::Species,
+            Column::Sawing,
+            Column::Barrel,
+            Column::Stock,
+        ] {
             let cell = Cell {
                 table: Table::Slats,
                 row: Id(999),

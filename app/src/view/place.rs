@@ -11,13 +11,21 @@ pub enum Place {
     Layout,
     /// How many of the pencils are good.
     Tolerances,
+    /// How blanks are sawn from planks.
+    Planks,
     /// What is ordered, and which slats to buy.
     Timber,
 }
 
 impl Place {
     /// Every place, in the order of the chain.
-    pub const ALL: [Self; 4] = [Self::Barrel, Self::Layout, Self::Tolerances, Self::Timber];
+    pub const ALL: [Self; 5] = [
+        Self::Barrel,
+        Self::Layout,
+        Self::Tolerances,
+        Self::Planks,
+        Self::Timber,
+    ];
 
     /// The word on its tab.
     #[must_use]
@@ -26,6 +34,7 @@ impl Place {
             Self::Barrel => "Barrel",
             Self::Layout => "Layout on slats",
             Self::Tolerances => "Good pencils",
+            Self::Planks => "Planks",
             Self::Timber => "Timber and orders",
         }
     }
@@ -37,6 +46,7 @@ impl Place {
             Self::Barrel => "#barrel",
             Self::Layout => "#layout",
             Self::Tolerances => "#tolerances",
+            Self::Planks => "#planks",
             Self::Timber => "#timber",
         }
     }

@@ -71,7 +71,18 @@ fn owner(problem: &Problem, project: &ProjectDraft) -> Option<String> {
             .accuracies
             .get(at)
             .map(|entry| named(&entry.draft.name, "Line", at)),
+        solver::Place::Plank(at) => project
+            .saw_shop
+            .planks
+            .get(at)
+            .map(|entry| named(&entry.draft.name, "Plank", at)),
+        solver::Place::Blank(at) => project
+            .saw_shop
+            .blanks
+            .get(at)
+            .map(|entry| named(&entry.draft.name, "Blank", at)),
         solver::Place::Conditions
+        | solver::Place::SawShop
         | solver::Place::Rules
         | solver::Place::Layout
         | solver::Place::Search => None,
@@ -103,6 +114,7 @@ fn go_to(bench: Workbench, problem: &Problem) {
         }
         Slot::Slat(..) | Slot::Species(..) | Slot::Conditions(_) | Slot::Order(_) => Place::Timber,
         Slot::Accuracy(..) => Place::Tolerances,
+        Slot::Plank(..) | Slot::Blank(..) | Slot::SawShop(_) => Place::Planks,
         Slot::CutterSet(..) | Slot::Rules(_) | Slot::Turn | Slot::Search(_) => Place::Layout,
     };
     if let Some(row) = Table::of_slot(slot) {

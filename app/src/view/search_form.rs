@@ -2,9 +2,11 @@
 
 use super::live::live;
 use super::number_field::NumberField;
+use super::radios::radios;
 use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
 use solver::{AxisChoice, Field, Pairs, SearchDraft, Turns, Typed};
+use std::sync::Arc;
 
 /// Turns, heights of the axis, pairs of slats, and the two numbers that money is counted with.
 #[component]
@@ -20,29 +22,35 @@ pub(crate) fn SearchForm() -> impl IntoView {
             .flatten()
     };
     let lift = move |_| bench.change(|project| project.rules.most = Typed::empty());
+    let turns = choice(
+        bench,
+        "search-turns",
+        "Turns that are tried",
+        Turns::ALL.map(|turns| (turns, turns.label())),
+        |search| search.turns,
+        |search, turns| search.turns = turns,
+    );
+    let axis = choice(
+        bench,
+        "search-axis",
+        "Heights of the lead axis that are tried",
+        AxisChoice::ALL.map(|axis| (axis, axis.label())),
+        |search| search.axis,
+        |search, axis| search.axis = axis,
+    );
+    let pairs = choice(
+        bench,
+        "search-pairs",
+        "Slats that are put together",
+        Pairs::ALL.map(|pairs| (pairs, pairs.label())),
+        |search| search.pairs,
+        |search, pairs| search.pairs = pairs,
+    );
     view! {
         <div class="search-form">
-            <Choice
-                name="search-turns"
-                label="Turns that are tried"
-                all=Turns::ALL.map(|turns| (turns, turns.label()))
-                read=|search| search.turns
-                write=|search, turns| search.turns = turns
-            />
-            <Choice
-                name="search-axis"
-                label="Heights of the lead axis that are tried"
-                all=AxisChoice::ALL.map(|axis| (axis, axis.label()))
-                read=|search| search.axis
-                write=|search, axis| search.axis = axis
-            />
-            <Choice
-                name="search-pairs"
-                label="Slats that are put together"
-                all=Pairs::ALL.map(|pairs| (pairs, pairs.label()))
-                read=|search| search.pairs
-                write=|search, pairs| search.pairs = pairs
-            />
+            {turns}
+            {axis}
+            {pairs}
             <div>
                 <NumberField at=Slot::Search(Field::NewSetPrice) context="search"/>
                 <NumberField at=Slot::Search(Field::YearGross) context="search"/>
@@ -60,31 +68,23 @@ pub(crate) fn SearchForm() -> impl IntoView {
 }
 
 /// One of two answers to a question of the search.
-#[component]
-fn Choice<T: Copy + PartialEq + Send + Sync + 'static>(
-    /// The name that the radio buttons share.
+fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
+    bench: Workbench,
     name: &'static str,
-    /// What is chosen.
     label: &'static str,
-    /// The answers with their words.
     all: [(T, &'static str); 2],
-    /// What stands in the project.
     read: fn(&SearchDraft) -> T,
-    /// Puts an answer there.
     write: fn(&mut SearchDraft, T),
-) -> impl IntoView {
-    let bench = expect_context::<Workbench>();
-    let chosen = Memo::new(move |_| read(&bench.project().read().search));
-    let buttons = all
-        .map(|(answer, words)| {
-            let pick = move |_| bench.change(|project| write(&mut project.search, answer));
-            view! {
-                <label class="choice">
-                    <input type="radio" name=name prop:checked=move || chosen.get() == answer on:change=pick/>
-                    {words}
-                </label>
-            }
-        })
-        .collect_view();
-    view! { <div class="choices" role="radiogroup" aria-label=label>{buttons}</div> }
+) -> AnyView {
+    let chosen = Signal::derive(move || {
+        let chosen = read(&bench.project().read().search);
+        all.iter().position(|(answer, _)| *answer == chosen)
+    });
+    let pick = move |place: usize| {
+        if let Some((answer, _)) = all.get(place) {
+            bench.change(|project| write(&mut project.search, *answer));
+        }
+    };
+    let answers = all.map(|(_, words)| words).to_vec();
+    radios(name, label, answers, chosen, Arc::new(pick))
 }

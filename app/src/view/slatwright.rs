@@ -5,12 +5,13 @@ use super::barrel_place::BarrelPlace;
 use super::file_menu::{FileMenu, Files, RefusedFile};
 use super::layout_place::LayoutPlace;
 use super::live::live;
+use super::planks_place::PlanksPlace;
 use super::text_field::NameField;
 use super::timber_place::TimberPlace;
 use super::tolerance_place::TolerancePlace;
 use crate::offline::{self, Update};
 use crate::store::{Keeping, SaveState};
-use crate::workbench::{Delivery, Dice, Jobs, Memory, Searches, Workbench};
+use crate::workbench::{Delivery, Dice, Jobs, Memory, Sawyer, Searches, Workbench};
 use crate::{demo, download, preference};
 use leptos::ev;
 use leptos::prelude::*;
@@ -29,6 +30,7 @@ pub fn Slatwright() -> impl IntoView {
     provide_context(Searches::start(bench));
     provide_context(Dice::start(bench));
     provide_context(Delivery::new(bench));
+    provide_context(Sawyer::new(bench));
     let update = offline::start();
 
     Effect::new(move |_| preference::keep_unit(bench.unit.get()));
@@ -59,6 +61,7 @@ pub fn Slatwright() -> impl IntoView {
             Place::Barrel => view! { <BarrelPlace/> }.into_any(),
             Place::Layout => view! { <LayoutPlace/> }.into_any(),
             Place::Tolerances => view! { <TolerancePlace/> }.into_any(),
+            Place::Planks => view! { <PlanksPlace/> }.into_any(),
             Place::Timber => view! { <TimberPlace/> }.into_any(),
         }
     };

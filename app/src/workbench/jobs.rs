@@ -245,6 +245,8 @@ pub(super) fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply
         | Reply::Thresholds { .. }
         | Reply::Thrown { .. }
         | Reply::Outlook { .. }
+        | Reply::Sawing { .. }
+        | Reply::Sawn { .. }
         | Reply::Measured { .. }
         | Reply::Expected { .. }
         | Reply::Purchased { .. } => {}

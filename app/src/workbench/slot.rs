@@ -96,6 +96,48 @@ macro_rules! search_number {
     };
 }
 
+macro_rules! plank_number {
+    (& $($mutable:ident)?, $plank:expr, $field:expr) => {
+        match $field {
+            Field::PlankWidth => & $($mutable)? $plank.width,
+            Field::PlankThickness => & $($mutable)? $plank.thickness,
+            Field::PlankPrice => & $($mutable)? $plank.price,
+            Field::PlanksOnHand => & $($mutable)? $plank.on_hand,
+            Field::PlankEndTrim => & $($mutable)? $plank.end_trim,
+            Field::PlankEdgeTrim => & $($mutable)? $plank.edge_trim,
+            _ => & $($mutable)? $plank.length,
+        }
+    };
+}
+
+macro_rules! blank_number {
+    (& $($mutable:ident)?, $blank:expr, $field:expr) => {
+        match $field {
+            Field::BlankWidth => & $($mutable)? $blank.width,
+            Field::BlankThickness => & $($mutable)? $blank.thickness,
+            Field::LengthDressing => & $($mutable)? $blank.length_dressing,
+            Field::WidthDressing => & $($mutable)? $blank.width_dressing,
+            Field::ThicknessDressing => & $($mutable)? $blank.thickness_dressing,
+            Field::BlanksWanted => & $($mutable)? $blank.demand,
+            Field::BlankOverWorth => & $($mutable)? $blank.over_worth,
+            Field::MostOver => & $($mutable)? $blank.most_over,
+            _ => & $($mutable)? $blank.length,
+        }
+    };
+}
+
+macro_rules! saw_shop_number {
+    (& $($mutable:ident)?, $shop:expr, $field:expr) => {
+        match $field {
+            Field::RipKerf => & $($mutable)? $shop.rip_kerf,
+            Field::SawnMoisture => & $($mutable)? $shop.moisture,
+            Field::ShortestOffcut => & $($mutable)? $shop.shortest_offcut,
+            Field::OffcutPrice => & $($mutable)? $shop.offcut_price,
+            _ => & $($mutable)? $shop.crosscut_kerf,
+        }
+    };
+}
+
 macro_rules! rules_number {
     (& $($mutable:ident)?, $rules:expr, $field:expr) => {
         match $field {
@@ -142,6 +184,12 @@ pub enum Slot {
     Search(Field),
     /// The quantity of an order, by its place in the book.
     Order(usize),
+    /// A number of a kind of plank.
+    Plank(Id, Field),
+    /// A number of a kind of blank.
+    Blank(Id, Field),
+    /// A number of the saws.
+    SawShop(Field),
 }
 
 impl Slot {
@@ -155,6 +203,9 @@ impl Slot {
             | Self::Conditions(field)
             | Self::CutterSet(_, field)
             | Self::Accuracy(_, field)
+            | Self::Plank(_, field)
+            | Self::Blank(_, field)
+            | Self::SawShop(field)
             | Self::Rules(field)
             | Self::Search(field) => field,
             Self::Turn => Field::Turn,
@@ -184,7 +235,11 @@ impl Slot {
             | Size::BottomPlaning
             | Size::BarrelWidth
             | Size::BarrelHeight
-            | Size::Wall => {
+            | Size::Wall
+            | Size::PlankLength
+            | Size::PlankWidth
+            | Size::SectionLength
+            | Size::OffcutLength => {
                 return None;
             }
         })
@@ -204,6 +259,9 @@ impl Slot {
             Place::Layout => Self::Turn,
             Place::Search => Self::Search(field),
             Place::Order(at) => Self::Order(at),
+            Place::Plank(at) => Self::Plank(project.saw_shop.planks.get(at)?.id, field),
+            Place::Blank(at) => Self::Blank(project.saw_shop.blanks.get(at)?.id, field),
+            Place::SawShop => Self::SawShop(field),
         })
     }
 
@@ -233,6 +291,13 @@ impl Slot {
             Self::Turn => Some(&project.layout.turn),
             Self::Search(field) => Some(search_number!(&, project.search, field)),
             Self::Order(at) => project.orders.get(at).map(|order| &order.gross),
+            Self::Plank(id, field) => {
+                find(&project.saw_shop.planks, id).map(|plank| plank_number!(&, plank, field))
+            }
+            Self::Blank(id, field) => {
+                find(&project.saw_shop.blanks, id).map(|blank| blank_number!(&, blank, field))
+            }
+            Self::SawShop(field) => Some(saw_shop_number!(&, project.saw_shop, field)),
         }
     }
 
@@ -257,6 +322,11 @@ impl Slot {
             Self::Turn => Some(&mut project.layout.turn),
             Self::Search(field) => Some(search_number!(&mut, project.search, field)),
             Self::Order(at) => project.orders.get_mut(at).map(|order| &mut order.gross),
+            Self::Plank(id, field) => find_mut(&mut project.saw_shop.planks, id)
+                .map(|plank| plank_number!(&mut, plank, field)),
+            Self::Blank(id, field) => find_mut(&mut project.saw_shop.blanks, id)
+                .map(|blank| blank_number!(&mut, blank, field)),
+            Self::SawShop(field) => Some(saw_shop_number!(&mut, project.saw_shop, field)),
         };
         if let Some(place) = place {
             *place = typed;
@@ -277,6 +347,9 @@ impl Slot {
             Self::Rules(field) => format!("{context}-rules-{field:?}"),
             Self::Turn => format!("{context}-turn"),
             Self::Order(at) => format!("{context}-order-{at}"),
+            Self::Plank(Id(id), field) => format!("{context}-plank-{id}-{field:?}"),
+            Self::Blank(Id(id), field) => format!("{context}-blank-{id}-{field:?}"),
+            Self::SawShop(field) => format!("{context}-saw-shop-{field:?}"),
         }
     }
 }
@@ -380,6 +453,35 @@ mod tests {
             Field::ThicknessOffset,
         ];
         let search_fields = [Field::NewSetPrice, Field::YearGross];
+        let plank = project.saw_shop.planks[1].id;
+        let plank_fields = [
+            Field::PlankLength,
+            Field::PlankWidth,
+            Field::PlankThickness,
+            Field::PlankPrice,
+            Field::PlanksOnHand,
+            Field::PlankEndTrim,
+            Field::PlankEdgeTrim,
+        ];
+        let blank = project.saw_shop.blanks[1].id;
+        let blank_fields = [
+            Field::BlankLength,
+            Field::BlankWidth,
+            Field::BlankThickness,
+            Field::LengthDressing,
+            Field::WidthDressing,
+            Field::ThicknessDressing,
+            Field::BlanksWanted,
+            Field::BlankOverWorth,
+            Field::MostOver,
+        ];
+        let saw_shop_fields = [
+            Field::CrosscutKerf,
+            Field::RipKerf,
+            Field::SawnMoisture,
+            Field::ShortestOffcut,
+            Field::OffcutPrice,
+        ];
         let slots: Vec<Slot> = barrel_fields
             .map(|field| Slot::Barrel(barrel, field))
             .into_iter()
@@ -390,6 +492,9 @@ mod tests {
             .chain(line_fields.map(|field| Slot::Accuracy(line, field)))
             .chain(rules_fields.map(Slot::Rules))
             .chain(search_fields.map(Slot::Search))
+            .chain(plank_fields.map(|field| Slot::Plank(plank, field)))
+            .chain(blank_fields.map(|field| Slot::Blank(blank, field)))
+            .chain(saw_shop_fields.map(Slot::SawShop))
             .chain([Slot::Turn, Slot::Order(0)])
             .collect();
         let names: std::collections::BTreeSet<String> =

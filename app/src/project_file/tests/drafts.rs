@@ -4,9 +4,9 @@ use super::super::words::Word;
 use super::*;
 use proptest::prelude::*;
 use solver::{
-    AccuracyDraft, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, ErrorDraft, Id,
-    LayoutDraft, OrderDraft, ProjectDraft, RulesDraft, SearchDraft, SlatDraft, SpeciesDraft, Term,
-    Typed,
+    AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutterSetDraft, Entry, ErrorDraft, Id,
+    LayoutDraft, OrderDraft, PlankDraft, ProjectDraft, RulesDraft, SawShopDraft, SearchDraft,
+    SlatDraft, SpeciesDraft, Term, Typed,
 };
 
 fn word<W: Word + std::fmt::Debug>() -> impl Strategy<Value = W> {
@@ -191,6 +191,82 @@ fn search() -> impl Strategy<Value = SearchDraft> {
     })
 }
 
+fn plank() -> impl Strategy<Value = PlankDraft> {
+    (any::<String>(), numbers::<7>()).prop_map(|(name, numbers)| {
+        let [
+            length,
+            width,
+            thickness,
+            price,
+            on_hand,
+            end_trim,
+            edge_trim,
+        ] = numbers;
+        PlankDraft {
+            name,
+            length,
+            width,
+            thickness,
+            price,
+            on_hand,
+            end_trim,
+            edge_trim,
+        }
+    })
+}
+
+fn blank() -> impl Strategy<Value = BlankDraft> {
+    let parts = (any::<String>(), any::<Option<u32>>(), numbers::<9>());
+    parts.prop_map(|(name, slat, numbers)| {
+        let [length, width, thickness, length_dressing, ..] = numbers.clone();
+        let [
+            ..,
+            width_dressing,
+            thickness_dressing,
+            demand,
+            over_worth,
+            most_over,
+        ] = numbers;
+        BlankDraft {
+            name,
+            slat: slat.map(Id),
+            length,
+            width,
+            thickness,
+            length_dressing,
+            width_dressing,
+            thickness_dressing,
+            demand,
+            over_worth,
+            most_over,
+        }
+    })
+}
+
+fn saw_shop() -> impl Strategy<Value = SawShopDraft> {
+    let lists = (entries(plank()), entries(blank()));
+    let parts = (lists, word::<AimOfSawingWord>(), numbers::<5>());
+    parts.prop_map(|((planks, blanks), aim, numbers)| {
+        let [
+            crosscut_kerf,
+            rip_kerf,
+            moisture,
+            shortest_offcut,
+            offcut_price,
+        ] = numbers;
+        SawShopDraft {
+            planks,
+            blanks,
+            crosscut_kerf,
+            rip_kerf,
+            moisture,
+            shortest_offcut,
+            offcut_price,
+            aim: aim.into(),
+        }
+    })
+}
+
 fn layout() -> impl Strategy<Value = LayoutDraft> {
     let parts = (any::<[u32; 4]>(), word::<WayWord>(), typed());
     parts.prop_map(|([barrel, top, bottom, accuracy], way, turn)| LayoutDraft {
@@ -228,10 +304,11 @@ pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
         machines,
         layout(),
         search(),
-        orders,
+        (orders, saw_shop()),
     );
     parts.prop_map(
-        |(name, barrels, (slats, species, conditions), machines, layout, search, orders)| {
+        |(name, barrels, (slats, species, conditions), machines, layout, search, work)| {
+            let (orders, saw_shop) = work;
             let (cutter_sets, rules, accuracies) = machines;
             ProjectDraft {
                 name,
@@ -244,6 +321,7 @@ pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
                 layout,
                 search,
                 orders,
+                saw_shop,
                 accuracies,
                 set_aside: None,
             }

@@ -27,7 +27,7 @@ fn other_json_is_no_project() {
 
 #[test]
 fn a_byte_order_mark_does_no_harm() {
-    assert_eq!(read(&format!("\u{feff}{VERSION_3}")), read(VERSION_3));
+    assert_eq!(read(&format!("\u{feff}{VERSION_4}")), read(VERSION_4));
 }
 
 #[test]
@@ -82,6 +82,7 @@ fn an_optional_id_is_a_whole_number_or_null() {
         "/slats/0/species",
         "/rules/cutter_set",
         "/cutter_sets/0/barrel",
+        "/saw_shop/blanks/0/slat",
     ] {
         assert!(read(&changed(place, json!(null))).is_ok());
     }
@@ -121,11 +122,17 @@ fn an_id_that_stands_twice() {
         &changed("/cutter_sets/1/id", json!(31)),
         &["cutter_sets[1].id: the id 31 stands here again, it is that of cutter_sets[0] already"],
     );
+    refuses(
+        &changed("/saw_shop/planks/1/id", json!(61)),
+        &[
+            "saw_shop.planks[1].id: the id 61 stands here again, it is that of saw_shop.planks[0] already",
+        ],
+    );
 }
 
 #[test]
 fn everything_is_told_at_once() {
-    let mut document: Value = serde_json::from_str(VERSION_3).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_4).unwrap();
     document["name"] = json!(null);
     document["barrels"][1]["shape"] = json!(3);
     document["slats"] = json!("none");
@@ -148,12 +155,13 @@ fn everything_is_told_at_once() {
 
 #[test]
 fn what_names_nothing_opens_with_a_note() {
-    let mut document: Value = serde_json::from_str(VERSION_3).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_4).unwrap();
     document["slats"][0]["species"] = json!(2);
     document["cutter_sets"][1]["barrel"] = json!(7);
     document["rules"]["cutter_set"] = json!(21);
     document["layout"]["top"] = json!(9);
     document["orders"][0]["barrel"] = json!(2);
+    document["saw_shop"]["blanks"][0]["slat"] = json!(4);
     notes(
         &document.to_string(),
         &[
@@ -162,13 +170,14 @@ fn what_names_nothing_opens_with_a_note() {
             "rules.cutter_set: there is no cutter set with the id 21",
             "layout.top: there is no slat stock with the id 9",
             "orders[0].barrel: there is no barrel with the id 2",
+            "saw_shop.blanks[0].slat: there is no slat stock with the id 4",
         ],
     );
 }
 
 #[test]
 fn unknown_fields_open_with_a_note() {
-    let mut document: Value = serde_json::from_str(VERSION_3).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_4).unwrap();
     document["slats"][0]["colour"] = json!("red");
     for extra in 0..7 {
         document[format!("extra {extra}")] = json!(extra);
@@ -184,7 +193,7 @@ fn unknown_fields_open_with_a_note() {
 
 #[test]
 fn numbers_that_are_not_finite_become_text() {
-    let mut draft = read(VERSION_3).unwrap().draft;
+    let mut draft = read(VERSION_4).unwrap().draft;
     draft.rules.land = Typed::Number(f64::NAN);
     draft.rules.edge = Typed::Number(f64::NEG_INFINITY);
     let back = read(&write(&draft)).unwrap().draft;
@@ -196,7 +205,7 @@ fn numbers_that_are_not_finite_become_text() {
 #[test]
 fn no_message_ends_with_a_full_stop() {
     for text in [
-        VERSION_3.replace('}', ""),
+        VERSION_4.replace('}', ""),
         changed("/version", json!(9)),
         without("", "name"),
     ] {

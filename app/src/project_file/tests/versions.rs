@@ -1,9 +1,10 @@
 //! Files of every version, and of none.
 
 use super::*;
+use solver::sawing::SawingAim;
 use solver::{
     AccuracyDraft, AxisChoice, BarrelDraft, ConditionsDraft, Id, MoistureSource, Pairs, Reading,
-    Sawing, SearchDraft, Shape, Spacing, Turns, Typed, Way,
+    SawShopDraft, Sawing, SearchDraft, Shape, Spacing, Turns, Typed, Way,
 };
 
 #[test]
@@ -106,23 +107,50 @@ fn a_file_of_version_3_still_opens() {
 }
 
 #[test]
+fn what_version_3_does_not_know_is_as_in_a_new_project() {
+    assert_eq!(read(VERSION_3).unwrap().draft.saw_shop, SawShopDraft::new());
+}
+
+#[test]
+fn a_file_of_version_4_still_opens() {
+    let Opened { draft, notes } = read(VERSION_4).unwrap();
+    assert_eq!(notes, []);
+    let shop = &draft.saw_shop;
+    let [long, short] = [0, 1].map(|at| &shop.planks[at].draft);
+    assert_eq!(
+        (&long.price, &long.on_hand),
+        (&Typed::Number(21.4), &Typed::empty())
+    );
+    assert_eq!(short.width, Typed::Text("wide".into()));
+    assert_eq!(short.thickness, Typed::Number(79.375));
+    let [of_stock, typed] = [0, 1].map(|at| &shop.blanks[at].draft);
+    assert_eq!((of_stock.slat, typed.slat), (Some(Id(2)), None));
+    assert_eq!(of_stock.demand, Typed::Number(4800.0));
+    assert_eq!(of_stock.over_worth, Typed::Number(0.02));
+    assert_eq!(typed.width_dressing, Typed::Text("little".into()));
+    assert_eq!(shop.moisture, Typed::Number(14.5));
+    assert_eq!(shop.shortest_offcut, Typed::Number(450.0));
+    assert_eq!(shop.aim, SawingAim::Volume);
+}
+
+#[test]
 fn what_is_written_is_what_the_fixture_holds() {
-    assert_eq!(write(&read(VERSION_3).unwrap().draft), VERSION_3);
+    assert_eq!(write(&read(VERSION_4).unwrap().draft), VERSION_4);
 }
 
 #[test]
 fn a_newer_version_asks_for_an_update() {
-    let problems = read(&changed("/version", json!(4))).unwrap_err();
+    let problems = read(&changed("/version", json!(5))).unwrap_err();
     assert_eq!(
         lines(&problems),
-        ["version: made by a newer Slatwright, version 4 of the file; this one reads up to 3"]
+        ["version: made by a newer Slatwright, version 5 of the file; this one reads up to 4"]
     );
     assert!(problems[0].hint().starts_with("update Slatwright"));
 }
 
 #[test]
 fn a_version_that_never_was() {
-    let told = "is not a version of the file; versions count from 1 to 3";
+    let told = "is not a version of the file; versions count from 1 to 4";
     for (version, found) in [
         (json!(0), "0"),
         (json!(-1), "-1"),

@@ -2,7 +2,7 @@
 
 use super::{Column, Table};
 use crate::project_file::MOST_CHARACTERS;
-use solver::{Id, Length, LengthUnit, ProjectDraft, Sawing, Slat, Typed, figure};
+use solver::{Field, Id, Length, LengthUnit, ProjectDraft, Sawing, Slat, Typed, figure};
 
 /// The longest name that is kept, in characters; a project file allows more.
 pub(crate) const LONGEST_NAME: usize = 200;
@@ -39,6 +39,7 @@ impl Cell {
         let slat = || project.slat_place(row).map(|at| &project.slats[at].draft);
         match column {
             Column::Name => table.name(project, row).unwrap_or_default().to_owned(),
+            Column::Number(field) if self.follows(project) => self.sawn(project, field, unit),
             Column::Number(field) => {
                 let typed = table.slot(row, field).get(project);
                 typed.map_or_else(String::new, |typed| typed.full(field, unit))
@@ -57,11 +58,51 @@ impl Cell {
                         .map_or_else(String::new, |at| barrel_name(project, at)),
                 }
             }
+            Column::Stock => {
+                let place = project.blank_place(row);
+                match place.and_then(|at| project.saw_shop.blanks[at].draft.slat) {
+                    None => AS_TYPED.to_owned(),
+                    Some(id) if project.slat_place(id).is_none() => String::new(),
+                    Some(id) => Table::Slats.spoken_name(project, id),
+                }
+            }
             Column::GuaranteedWidth => self.guaranteed(project, unit, Slat::guaranteed_width),
             Column::GuaranteedThickness => {
                 self.guaranteed(project, unit, Slat::guaranteed_thickness)
             }
         }
+    }
+
+    /// Whether it follows from the other cells of its row: the sizes of a blank that becomes a slat,
+    /// and what is dressed off one that does not.
+    #[must_use]
+    pub fn follows(self, project: &ProjectDraft) -> bool {
+        let Column::Number(field) = self.column else {
+            return self.column.is_driven();
+        };
+        let becomes = || {
+            let at = project.blank_place(self.row);
+            at.is_some_and(|at| project.saw_shop.blanks[at].draft.slat.is_some())
+        };
+        match field {
+            Field::BlankLength | Field::BlankWidth | Field::BlankThickness => becomes(),
+            Field::LengthDressing | Field::WidthDressing | Field::ThicknessDressing => !becomes(),
+            _ => false,
+        }
+    }
+
+    /// A size of a blank as it is sawn; nothing for what is dressed off one of typed sizes.
+    fn sawn(self, project: &ProjectDraft, field: Field, unit: LengthUnit) -> String {
+        let size = (project.blank_place(self.row)).and_then(|at| project.sawn_size(at).ok());
+        let size = size.and_then(|size| match field {
+            Field::BlankLength => Some(size.length),
+            Field::BlankWidth => Some(size.width),
+            Field::BlankThickness => Some(size.thickness),
+            _ => None,
+        });
+        size.map_or_else(String::new, |micrometres| {
+            figure::micrometres(micrometres, unit)
+        })
     }
 
     fn guaranteed(
@@ -83,6 +124,7 @@ impl Cell {
         let text = text.trim();
         match column {
             Column::Name => table.set_name(project, row, one_line(text)),
+            Column::Number(_) if self.follows(project) => return Taken::NotFilled,
             Column::Number(field) => {
                 let text: String = text.chars().take(MOST_CHARACTERS).collect();
                 let typed = Typed::new(&text, field, unit);
@@ -129,6 +171,18 @@ impl Cell {
                 };
                 project.cutter_sets[at].draft.barrel = barrel.map(|at| project.barrels[at].id);
             }
+            Column::Stock => {
+                let mut all = Table::Slats.rows(project).into_iter();
+                let same = |id: &Id| alike(&Table::Slats.spoken_name(project, *id), text);
+                let slat = all.find(same);
+                if slat.is_none() && !(text.is_empty() || alike(text, AS_TYPED)) {
+                    return Taken::Unknown;
+                }
+                let Some(at) = project.blank_place(row) else {
+                    return Taken::NotFilled;
+                };
+                project.set_blank_slat(at, slat);
+            }
             Column::GuaranteedWidth | Column::GuaranteedThickness => return Taken::NotFilled,
         }
         Taken::Filled
@@ -137,6 +191,9 @@ impl Cell {
 
 /// The word for no species.
 pub(crate) const NONE: &str = "None";
+
+/// The word for no slat stock: the sizes of a blank are those that are typed.
+pub(crate) const AS_TYPED: &str = "As typed";
 
 /// The word for any barrel.
 pub(crate) const ANY: &str = "Any";

@@ -4,12 +4,15 @@ mod cell;
 mod paste;
 
 pub use cell::Cell;
-pub(crate) use cell::{ANY, LONGEST_NAME, NONE};
+pub(crate) use cell::{ANY, AS_TYPED, LONGEST_NAME, NONE};
 pub use paste::Pasted;
 
 use super::Slot;
 use solver::entry::Dimension;
-use solver::{CutterSetDraft, Entry, Field, Id, LengthUnit, ProjectDraft, SlatDraft, SpeciesDraft};
+use solver::{
+    BlankDraft, CutterSetDraft, Entry, Field, Id, LengthUnit, PlankDraft, ProjectDraft, SlatDraft,
+    SpeciesDraft,
+};
 
 /// A table of the project with one row for each member of a list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -20,6 +23,10 @@ pub enum Table {
     Species,
     /// The cutter sets.
     CutterSets,
+    /// The kinds of plank.
+    Planks,
+    /// The kinds of blank.
+    Blanks,
 }
 
 /// A column of a table.
@@ -35,6 +42,8 @@ pub enum Column {
     Sawing,
     /// The barrel a cutter set is ground for, or any.
     Barrel,
+    /// The slat stock that a blank becomes, or none.
+    Stock,
     /// The width that every slat of a stock has at the groove head; it follows from the others.
     GuaranteedWidth,
     /// The thickness that every slat of a stock has at the groove head; it follows as well.
@@ -57,13 +66,21 @@ macro_rules! with_list {
             Table::Slats => { let $list = & $($mutable)? $project.slats; $result }
             Table::Species => { let $list = & $($mutable)? $project.species; $result }
             Table::CutterSets => { let $list = & $($mutable)? $project.cutter_sets; $result }
+            Table::Planks => { let $list = & $($mutable)? $project.saw_shop.planks; $result }
+            Table::Blanks => { let $list = & $($mutable)? $project.saw_shop.blanks; $result }
         }
     };
 }
 
 impl Table {
     /// Every table.
-    pub const ALL: [Self; 3] = [Self::Slats, Self::Species, Self::CutterSets];
+    pub const ALL: [Self; 5] = [
+        Self::Slats,
+        Self::Species,
+        Self::CutterSets,
+        Self::Planks,
+        Self::Blanks,
+    ];
 
     /// Its columns, from the left.
     #[must_use]
@@ -99,6 +116,29 @@ impl Table {
                 Column::Barrel,
                 Column::Number(Field::SetPrice),
             ],
+            Self::Planks => &[
+                Column::Name,
+                Column::Number(Field::PlankLength),
+                Column::Number(Field::PlankWidth),
+                Column::Number(Field::PlankThickness),
+                Column::Number(Field::PlankEndTrim),
+                Column::Number(Field::PlankEdgeTrim),
+                Column::Number(Field::PlankPrice),
+                Column::Number(Field::PlanksOnHand),
+            ],
+            Self::Blanks => &[
+                Column::Name,
+                Column::Number(Field::BlanksWanted),
+                Column::Stock,
+                Column::Number(Field::LengthDressing),
+                Column::Number(Field::WidthDressing),
+                Column::Number(Field::ThicknessDressing),
+                Column::Number(Field::BlankLength),
+                Column::Number(Field::BlankWidth),
+                Column::Number(Field::BlankThickness),
+                Column::Number(Field::BlankOverWorth),
+                Column::Number(Field::MostOver),
+            ],
         }
     }
 
@@ -109,6 +149,8 @@ impl Table {
             Self::Slats => "Slat stocks",
             Self::Species => "Species",
             Self::CutterSets => "Cutter sets",
+            Self::Planks => "Planks",
+            Self::Blanks => "Blanks wanted",
         }
     }
 
@@ -119,6 +161,8 @@ impl Table {
             Self::Slats => "slat stock",
             Self::Species => "species",
             Self::CutterSets => "cutter set",
+            Self::Planks => "plank",
+            Self::Blanks => "blank",
         }
     }
 
@@ -129,6 +173,8 @@ impl Table {
             Self::Slats => "Slat",
             Self::Species => "Species",
             Self::CutterSets => "Cutter set",
+            Self::Planks => "Plank",
+            Self::Blanks => "Blank",
         }
     }
 
@@ -139,6 +185,8 @@ impl Table {
             Self::Slats => "slats",
             Self::Species => "species",
             Self::CutterSets => "cutter-sets",
+            Self::Planks => "planks",
+            Self::Blanks => "blanks",
         }
     }
 
@@ -149,6 +197,8 @@ impl Table {
             Slot::Slat(id, _) => Some((Self::Slats, id)),
             Slot::Species(id, _) => Some((Self::Species, id)),
             Slot::CutterSet(id, _) => Some((Self::CutterSets, id)),
+            Slot::Plank(id, _) => Some((Self::Planks, id)),
+            Slot::Blank(id, _) => Some((Self::Blanks, id)),
             _ => None,
         }
     }
@@ -160,6 +210,8 @@ impl Table {
             Self::Slats => Slot::Slat(row, field),
             Self::Species => Slot::Species(row, field),
             Self::CutterSets => Slot::CutterSet(row, field),
+            Self::Planks => Slot::Plank(row, field),
+            Self::Blanks => Slot::Blank(row, field),
         }
     }
 
@@ -225,6 +277,14 @@ impl Table {
                 let draft = CutterSetDraft::new("");
                 project.cutter_sets.push(Entry { id, draft });
             }
+            Self::Planks => {
+                let draft = PlankDraft::new("");
+                project.saw_shop.planks.push(Entry { id, draft });
+            }
+            Self::Blanks => {
+                let draft = BlankDraft::new("");
+                project.saw_shop.blanks.push(Entry { id, draft });
+            }
         }
         id
     }
@@ -260,7 +320,7 @@ impl Table {
 
     /// Takes a row out, and with it what goes by it: the layout moves to the stock that takes its
     /// place, stocks of a species are of none. Rules that space by a cutter set say that it has
-    /// gone. The row that now stands there, or the last.
+    /// gone, and so do blanks that become slats of a stock. The row that now stands there, or the last.
     pub fn delete(self, project: &mut ProjectDraft, row: Id) -> Option<Id> {
         let at = self.place(project, row)?;
         with_list!(self, &mut, project, list => { list.remove(at); });
@@ -282,7 +342,7 @@ impl Table {
                     }
                 }
             }
-            Self::CutterSets => {}
+            Self::CutterSets | Self::Planks | Self::Blanks => {}
         }
         next
     }
@@ -327,6 +387,7 @@ impl Column {
             Self::Species => "Species",
             Self::Sawing => "Sawn",
             Self::Barrel => "Ground for",
+            Self::Stock => "Becomes",
             Self::GuaranteedWidth => "Guaranteed width",
             Self::GuaranteedThickness => "Guaranteed thickness",
         }
@@ -355,6 +416,9 @@ impl Column {
             Self::Species => "The wood of the slats; without one they do not move with moisture.",
             Self::Sawing => "Whether the growth rings run along the width or along the thickness.",
             Self::Barrel => "The barrel that the cutters are ground for.",
+            Self::Stock => {
+                "The slat stock that the blank becomes: its sizes as sawn follow from the slat, from dressing and from shrinkage. As typed means they are given."
+            }
             Self::GuaranteedWidth => {
                 "The width that every slat has at the groove head: less its shortfall, after the wood has moved."
             }
