@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use solver::LengthUnit;
 use solver::measured::Confidence;
+use solver::sawing::SawingLimits;
 
 use crate::dice::{Dice, Enough};
 use crate::ending;
@@ -36,6 +37,9 @@ pub(crate) enum Command {
     /// Throw dice for the errors of the machines: how many pencils of the layout come out good
     #[command(after_help = ending::TOLD)]
     Tolerances(AskedDice),
+    /// Plan how planks are sawn into slat blanks, with what proves that no plan is better
+    #[command(after_help = ending::TOLD)]
+    Timber(AskedTimber),
     /// Tell what the measured widths and thicknesses of delivered slats say of their lot
     #[command(after_help = ending::TOLD)]
     Measured(AskedMeasured),
@@ -83,6 +87,22 @@ pub(crate) struct AskedDice {
     /// this, 100 million at most
     #[arg(long, value_name = "ERROR", allow_negative_numbers = true, value_parser = error)]
     pub(crate) until: Option<f64>,
+}
+
+/// Of which file, how it is answered, and how long a plan is looked for.
+#[derive(Debug, Args)]
+pub(crate) struct AskedTimber {
+    /// Of which file, and how it is answered.
+    #[command(flatten)]
+    pub(crate) asked: Asked,
+    /// Solve so many relaxations at most; more find better plans and higher bounds
+    #[arg(long, value_name = "COUNT", default_value_t = SawingLimits::default().relaxations,
+        allow_negative_numbers = true,
+        value_parser = clap::value_parser!(u64).range(1..=1_000_000))]
+    pub(crate) relaxations: u64,
+    /// Count the plan of this file once more, which timber printed as JSON, and price its proof anew
+    #[arg(long, value_name = "PLAN", conflicts_with = "relaxations")]
+    pub(crate) recount: Option<PathBuf>,
 }
 
 /// Of which measurements, how it is answered, and what they are held against.
@@ -197,6 +217,15 @@ impl AskedDice {
     }
 }
 
+impl AskedTimber {
+    /// How long a plan is looked for.
+    pub(crate) const fn limits(&self) -> SawingLimits {
+        SawingLimits {
+            relaxations: self.relaxations,
+        }
+    }
+}
+
 /// A command whose JSON is described by a schema.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Described {
@@ -210,6 +239,10 @@ pub(crate) enum Described {
     Thresholds,
     /// What tolerances prints
     Tolerances,
+    /// What timber prints
+    Timber,
+    /// What timber --recount prints
+    Recount,
     /// What measured prints
     Measured,
 }

@@ -25,6 +25,7 @@ mod schema;
 mod search;
 mod source;
 mod thresholds;
+mod timber;
 mod tolerances;
 
 use std::io::{self, Write};
@@ -69,6 +70,7 @@ fn perform(command: &Command) -> Ending {
         | Command::Search(asked)
         | Command::Thresholds(asked) => asked,
         Command::Tolerances(with) => &with.asked,
+        Command::Timber(with) => &with.asked,
     };
     let bytes = match source::bytes(&asked.file, source::MOST_PROJECT) {
         Ok(bytes) => bytes,
@@ -132,6 +134,10 @@ fn answered<'a>(command: &Command, opened: &'a Opened) -> Result<Box<dyn Answer 
         Command::Search(_) => Box::new(search::find(opened)?),
         Command::Thresholds(_) => Box::new(thresholds::list(opened)?),
         Command::Tolerances(with) => Box::new(tolerances::throw(opened, with.dice())?),
+        Command::Timber(with) => match &with.recount {
+            None => Box::new(timber::plan(opened, with.limits())?),
+            Some(file) => Box::new(timber::recount(opened, &source::plan(file)?)?),
+        },
         // A schema and measurements need no project.
         Command::Check(_) | Command::Schema { .. } | Command::Measured(_) => {
             Box::new(Findings::of(opened))

@@ -22,6 +22,16 @@ pub(crate) fn line(draft: &ProjectDraft, at: usize) -> String {
     or_number(&draft.accuracies[at].draft.name, "Line", at)
 }
 
+/// The name of a plank by its place in the list.
+pub(crate) fn plank(draft: &ProjectDraft, at: usize) -> String {
+    or_number(&draft.saw_shop.planks[at].draft.name, "Plank", at)
+}
+
+/// The name of a blank by its place in the list.
+pub(crate) fn blank(draft: &ProjectDraft, at: usize) -> String {
+    or_number(&draft.saw_shop.blanks[at].draft.name, "Blank", at)
+}
+
 /// The name, or the kind with its number in the list where it has none.
 fn or_number(name: &str, kind: &str, at: usize) -> String {
     match name.trim() {

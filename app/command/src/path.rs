@@ -1,5 +1,6 @@
 //! Where a field of the project stands in its file.
 
+use solver::sawing::SawingProblem;
 use solver::{Cause, Field, Place, Problem};
 
 /// The path of a problem, like `slats[2].width_mm`.
@@ -9,6 +10,11 @@ pub(crate) fn of_problem(problem: &Problem) -> String {
         Cause::NoSuchBarrel => "barrel",
         Cause::NoSuchSpecies => "species",
         Cause::NoSuchSet | Cause::SetForOtherBarrel => "cutter_set",
+        Cause::NoSuchStock => "slat",
+        Cause::Sawing(SawingProblem::NoPlanks | SawingProblem::TooManyPlanks { .. }) => "planks",
+        Cause::Sawing(
+            SawingProblem::TooManyBlanks { .. } | SawingProblem::TooManyPieces { .. },
+        ) => "blanks",
         _ => field_name(problem.problem.field),
     };
     in_place(problem.place, name)
@@ -31,6 +37,9 @@ fn in_place(place: Place, name: &str) -> String {
         Place::Layout => format!("layout.{name}"),
         Place::Search => format!("search.{name}"),
         Place::Order(at) => format!("orders[{at}].{name}"),
+        Place::Plank(at) => format!("saw_shop.planks[{at}].{name}"),
+        Place::Blank(at) => format!("saw_shop.blanks[{at}].{name}"),
+        Place::SawShop => format!("saw_shop.{name}"),
     }
 }
 
@@ -49,13 +58,17 @@ const fn field_name(field: Field) -> &'static str {
         Field::AxisUp => "axis_up_mm",
         Field::Path => "path",
         Field::Coat => "coat_mm",
-        Field::PencilLength | Field::SlatLength => "length_mm",
+        Field::PencilLength | Field::SlatLength | Field::PlankLength | Field::BlankLength => {
+            "length_mm"
+        }
         Field::LeadDiameter => "lead_diameter_mm",
-        Field::SlatWidth => "width_mm",
-        Field::SlatThickness => "thickness_mm",
+        Field::SlatWidth | Field::PlankWidth | Field::BlankWidth => "width_mm",
+        Field::SlatThickness | Field::PlankThickness | Field::BlankThickness => "thickness_mm",
         Field::WidthTolerance => "width_tolerance_mm",
         Field::ThicknessTolerance => "thickness_tolerance_mm",
-        Field::DeliveryMoisture | Field::GroovingMoisture => "moisture_percent",
+        Field::DeliveryMoisture | Field::GroovingMoisture | Field::SawnMoisture => {
+            "moisture_percent"
+        }
         Field::PackSlats => "pack_slats",
         Field::PackPrice => "pack_price",
         Field::OnHand => "on_hand_slats",
@@ -67,7 +80,7 @@ const fn field_name(field: Field) -> &'static str {
         Field::AirHumidity => "humidity_percent",
         Field::SetPitch | Field::Pitch => "pitch_mm",
         Field::SetMost | Field::MostAcross => "most",
-        Field::SetPrice => "price",
+        Field::SetPrice | Field::PlankPrice => "price",
         Field::Clearance => "clearance_mm",
         Field::AxisHeight => "axis_height_mm",
         Field::Land => "land_mm",
@@ -78,7 +91,7 @@ const fn field_name(field: Field) -> &'static str {
         Field::Eccentricity => "eccentricity_mm",
         Field::Bond => "bond_mm",
         Field::Relief => "relief_degrees",
-        Field::EndTrim => "end_trim_mm",
+        Field::EndTrim | Field::PlankEndTrim => "end_trim_mm",
         Field::SawKerf => "saw_kerf_mm",
         Field::SlatRejects => "slat_rejects_percent",
         Field::PencilRejects => "pencil_rejects_percent",
@@ -98,6 +111,18 @@ const fn field_name(field: Field) -> &'static str {
         Field::Turn => "turn_degrees",
         Field::NewSetPrice => "new_set_price",
         Field::YearGross => "year_gross",
+        Field::PlanksOnHand => "on_hand",
+        Field::PlankEdgeTrim => "edge_trim_mm",
+        Field::LengthDressing => "length_dressing_mm",
+        Field::WidthDressing => "width_dressing_mm",
+        Field::ThicknessDressing => "thickness_dressing_mm",
+        Field::BlanksWanted => "wanted",
+        Field::BlankOverWorth => "over_worth",
+        Field::MostOver => "most_over",
+        Field::CrosscutKerf => "crosscut_kerf_mm",
+        Field::RipKerf => "rip_kerf_mm",
+        Field::ShortestOffcut => "shortest_offcut_mm",
+        Field::OffcutPrice => "offcut_price_per_metre",
         Field::OrderGross => "gross",
     }
 }
@@ -131,14 +156,18 @@ mod tests {
             Place::Layout,
             Place::Search,
             Place::Order(3),
+            Place::Plank(0),
+            Place::Blank(1),
+            Place::SawShop,
         ];
         for field in Field::ALL {
             let stands = |place: &&Place| stands_in_the_demo(&of_field(**place, field));
             assert!(places.iter().any(|place| stands(&place)), "{field:?}");
         }
         let names: BTreeSet<&str> = Field::ALL.into_iter().map(field_name).collect();
-        // 67 fields: five sizes of a barrel, and length, moisture, pitch and most twice each.
-        assert_eq!(names.len(), 67 - 4 - 4);
+        // 88 fields: five sizes of a barrel; length four times, width, thickness and moisture three
+        // times, pitch, most, price and end trim twice each.
+        assert_eq!(names.len(), 88 - 4 - 3 - 3 * 2 - 4);
     }
 
     #[test]

@@ -6,6 +6,7 @@ use std::path::Path;
 
 use app::project_file::{self, MOST_BYTES, Opened};
 
+use crate::document::SawnPart;
 use crate::findings::{Findings, Told};
 
 /// The most bytes of a project.
@@ -42,6 +43,20 @@ pub(crate) fn open(bytes: &[u8]) -> Result<Opened, Findings> {
     )?;
     project_file::read(text)
         .map_err(|problems| Findings::unopened(problems.iter().map(Told::from).collect()))
+}
+
+/// The plan in a file that `timber` printed as JSON.
+///
+/// # Errors
+/// When the file cannot be read, or holds no plan.
+pub(crate) fn plan(file: &Path) -> Result<SawnPart, Findings> {
+    let hint = "give a file that timber --format json printed";
+    let whole = |message| Findings::unopened(vec![Told::whole(message, hint)]);
+    let bytes = bytes(file, MOST_PROJECT)
+        .map_err(|error| whole(format!("{} cannot be read: {error}", file.display())))?;
+    let text = text(&bytes, MOST_PROJECT, hint)?;
+    serde_json::from_str(text)
+        .map_err(|error| whole(format!("{} holds no plan: {error}", file.display())))
 }
 
 /// The text in these bytes, of which there are at most so many.

@@ -8,6 +8,7 @@ mod layout;
 mod measured;
 mod search;
 mod thresholds;
+mod timber;
 mod tolerances;
 mod words;
 
@@ -16,6 +17,7 @@ pub(crate) use layout::LayoutDocument;
 pub(crate) use measured::MeasuredDocument;
 pub(crate) use search::SearchDocument;
 pub(crate) use thresholds::ThresholdsDocument;
+pub(crate) use timber::{RecountDocument, SawnPart, TimberDocument};
 pub(crate) use tolerances::TolerancesDocument;
 
 use schemars::JsonSchema;

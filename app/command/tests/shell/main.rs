@@ -12,4 +12,5 @@ mod projects;
 mod schema;
 mod search;
 mod thresholds;
+mod timber;
 mod tolerances;
