@@ -20,7 +20,7 @@ test("three hundred random edits leave the page alive and quiet", async (t) => {
   const seed = 20260;
   t.diagnostic(`seed ${seed}`);
   const { page, problems } = await start(t, browser, site.url);
-  for (const [round, place] of ["layout", "barrel", "tolerances", "timber"].entries()) {
+  for (const [round, place] of ["layout", "barrel", "tolerances", "planks", "timber"].entries()) {
     await goTo(page, place);
     const edits = await page.evaluate(
       async ([seed, texts]) => {

@@ -149,14 +149,14 @@ test("every number field says what is wrong, keeps the last good drawing, and is
   const { page, problems } = await start(t, browser, site.url);
   const bad = ["", "wide", "-7", "1e308", "NaN", "1,234"];
   let tried = 0;
-  for (const place of ["layout", "barrel", "tolerances", "timber"]) {
+  for (const place of ["layout", "barrel", "tolerances", "planks", "timber"]) {
     await goTo(page, place);
     const ids = await page.locator(".place input.number").evaluateAll((inputs) => inputs.map((input) => input.id));
     for (const [at, id] of ids.entries()) {
       const input = page.locator(`[id="${id}"]`);
       await input.focus();
       const good = await input.inputValue();
-      const mayBeEmpty = /(PackLimit|NewSetPrice)$/.test(id);
+      const mayBeEmpty = /(PackLimit|NewSetPrice|PlanksOnHand|ShortestOffcut)$/.test(id);
       const text = bad[at % bad.length] === "" && mayBeEmpty ? "wide" : bad[at % bad.length];
       await input.fill(text);
       // A turn and an axis height may be below zero.

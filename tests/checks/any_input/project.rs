@@ -2,10 +2,12 @@
 
 use crate::path::any_path;
 use proptest::prelude::*;
+use solver::sawing::SawingAim;
 use solver::{
-    AccuracyDraft, AxisChoice, BarrelDraft, ConditionsDraft, CutterSetDraft, Entry, Field, Id,
-    LayoutDraft, MoistureSource, OrderDraft, Pairs, ProjectDraft, RulesDraft, SearchDraft, Shape,
-    SlatDraft, Spacing, SpeciesDraft, Turns, Typed, Way,
+    AccuracyDraft, AxisChoice, BarrelDraft, BlankDraft, ConditionsDraft, CutterSetDraft, Entry,
+    Field, Id, LayoutDraft, MoistureSource, OrderDraft, Pairs, PlankDraft, ProjectDraft,
+    RulesDraft, SawShopDraft, SearchDraft, Shape, SlatDraft, Spacing, SpeciesDraft, Turns, Typed,
+    Way,
 };
 
 /// Every number there is, and those that break programs more often than others.
@@ -80,11 +82,29 @@ fn plain_project(shapes: [Shape; 2], way: Way, spacing: Spacing, ids: [u32; 4]) 
             barrel: Id(2),
             gross: Typed::initial(Field::OrderGross),
         }],
+        saw_shop: saw_shop(),
         set_aside: None,
         accuracies: vec![Entry {
             id: Id(41),
             draft: AccuracyDraft::new("Line"),
         }],
+    }
+}
+
+/// A plank, a blank of typed sizes, and one that becomes a slat of a species.
+fn saw_shop() -> SawShopDraft {
+    let mut blanks = [61, 62].map(|id| Entry {
+        id: Id(id),
+        draft: BlankDraft::new("Blank"),
+    });
+    blanks[1].draft.slat = Some(Id(11));
+    SawShopDraft {
+        planks: vec![Entry {
+            id: Id(51),
+            draft: PlankDraft::new("Plank"),
+        }],
+        blanks: blanks.to_vec(),
+        ..SawShopDraft::new()
     }
 }
 
@@ -157,6 +177,38 @@ fn fields(project: &mut ProjectDraft) -> Vec<&mut Typed> {
         &mut rules.pencil_rejects,
     ]);
     fields.extend(project.orders.iter_mut().map(|order| &mut order.gross));
+    let shop = &mut project.saw_shop;
+    for Entry { draft, .. } in &mut shop.planks {
+        fields.extend([
+            &mut draft.length,
+            &mut draft.width,
+            &mut draft.thickness,
+            &mut draft.price,
+            &mut draft.on_hand,
+            &mut draft.end_trim,
+            &mut draft.edge_trim,
+        ]);
+    }
+    for Entry { draft, .. } in &mut shop.blanks {
+        fields.extend([
+            &mut draft.length,
+            &mut draft.width,
+            &mut draft.thickness,
+            &mut draft.length_dressing,
+            &mut draft.width_dressing,
+            &mut draft.thickness_dressing,
+            &mut draft.demand,
+            &mut draft.over_worth,
+            &mut draft.most_over,
+        ]);
+    }
+    fields.extend([
+        &mut shop.crosscut_kerf,
+        &mut shop.rip_kerf,
+        &mut shop.moisture,
+        &mut shop.shortest_offcut,
+        &mut shop.offcut_price,
+    ]);
     fields
 }
 
@@ -206,4 +258,26 @@ pub(crate) fn any_project() -> impl Strategy<Value = ProjectDraft> {
             project
         },
     )
+}
+
+/// As [`any_project`], with anything in the saw shop alone.
+pub(crate) fn any_saw_shop() -> impl Strategy<Value = ProjectDraft> {
+    let aim = prop::sample::select(SawingAim::ALL.to_vec());
+    let changes = prop::collection::vec((any::<prop::sample::Index>(), any_typed()), 0..8);
+    (aim, changes).prop_map(|(aim, changes)| {
+        let way = Way::of(Shape::Round)[0];
+        let mut project = plain_project([Shape::Round; 2], way, Spacing::Closest, [1, 11, 11, 31]);
+        project.saw_shop.aim = aim;
+        let of_project = fields(&mut project).len();
+        let mut bare = project.clone();
+        bare.saw_shop = SawShopDraft::new();
+        // The saws have five fields of their own; those of the shop stand last.
+        let of_shop = of_project - (fields(&mut bare).len() - 5);
+        for (place, typed) in changes {
+            let mut fields = fields(&mut project);
+            let place = of_project - 1 - place.index(of_shop);
+            *fields[place] = typed;
+        }
+        project
+    })
 }

@@ -4,8 +4,9 @@ use super::{Trace, UNITS};
 use crate::cases::{any_barrel_draft, any_rules_draft, any_slat_draft, any_turn};
 use crate::dice::Dice;
 use solver::{
-    ConditionsDraft, Entry, Id, LayoutDraft, Length, MoistureSource, ProjectDraft, SearchDraft,
-    Shape, Sheet, SpeciesDraft, Threshold, Typed, Way, draw_stairs, staircase, thresholds,
+    ConditionsDraft, Entry, Id, LayoutDraft, Length, MoistureSource, ProjectDraft, SawShopDraft,
+    SearchDraft, Shape, Sheet, SpeciesDraft, Threshold, Typed, Way, draw_stairs, staircase,
+    thresholds,
 };
 
 impl Trace {
@@ -109,6 +110,7 @@ fn any_project(dice: &mut Dice, shape: Shape) -> ProjectDraft {
             accuracy: Id(0),
         },
         orders: Vec::new(),
+        saw_shop: SawShopDraft::new(),
         set_aside: None,
         accuracies: Vec::new(),
     }
