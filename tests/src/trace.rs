@@ -2,6 +2,7 @@
 
 mod found;
 mod measured;
+mod sawing;
 mod thresholds;
 mod timber;
 mod tolerance;
@@ -40,6 +41,7 @@ pub fn trace() -> String {
     trace.thresholds();
     trace.measured();
     trace.tolerances();
+    trace.sawing();
     trace.0
 }
 
