@@ -1,6 +1,10 @@
 //! Work to be timed, natively and as wasm: the same calls, so that their times are a ratio.
 
+use crate::dice::Dice;
 use crate::shop::{barrel, rules};
+use solver::sawing::{
+    BlankOrder, Dimensions, PlankStock, SawingAim, SawingDraft, SawingLimits, SawingOutcome, saw,
+};
 use solver::{
     AxisChoice, CutterSet, CutterSetDraft, Pairs, Question, SearchDraft, Setup, Shape, Slat,
     SlatDraft, Turns, Typed, lay_out, search,
@@ -13,10 +17,18 @@ use wasm_bindgen::prelude::wasm_bindgen;
 pub type Kind = (&'static str, fn() -> u32);
 
 /// What can be timed.
-pub const KINDS: [Kind; 3] = [
+pub const KINDS: [Kind; 5] = [
     ("search of 1600 pairs, 20 sets, hexagon", search_hexagon),
     ("search of 1600 pairs, 20 sets, oval", search_oval),
     ("2000 layouts of every shape but a free one", layouts),
+    (
+        "200 pieces of any size cut from planks, to the proof",
+        cutting,
+    ),
+    (
+        "20 kinds of blank from 3 kinds of plank, 20 relaxations",
+        sawing,
+    ),
 ];
 
 /// Does one kind of the work, by its place in [`KINDS`]; what it gives back is of no use.
@@ -51,6 +63,70 @@ fn full_search(shape: Shape) -> u32 {
     };
     let answer = search(&question, &mut |_, _| ());
     answer.best.iter().map(|best| best.len() as u32).sum()
+}
+
+/// Uniform sizes from 20 to 100 in 150 (Falkenauer 1996).
+fn cutting() -> u32 {
+    let mut dice = Dice::new(7_000_000);
+    let mut pieces: Vec<(i64, u64)> = (20..=100).map(|size| (size, 0)).collect();
+    for _ in 0..200 {
+        let at = dice.bits() % pieces.len() as u64;
+        pieces[at as usize].1 += 1;
+    }
+    planks(SawingDraft::along(150, 0, &pieces), 200)
+}
+
+fn sawing() -> u32 {
+    let mut dice = Dice::new(7_000_001);
+    let mut whole = |least: i64, most: i64| {
+        least + (dice.bits() % (most - least + 1).unsigned_abs()).cast_signed()
+    };
+    let plank = |length, width, price| PlankStock {
+        size: Dimensions {
+            length,
+            width,
+            thickness: 80_000,
+        },
+        end_trim: 20_000,
+        edge_trim: 3_000,
+        price,
+        on_hand: None,
+    };
+    let blank = |_| BlankOrder {
+        size: Dimensions {
+            length: 186_000 + whole(0, 4) * 40_000,
+            width: 76_000,
+            thickness: whole(50, 120) * 100,
+        },
+        demand: whole(20, 800).unsigned_abs(),
+        over_worth: 0,
+        most_over: 0,
+    };
+    let draft = SawingDraft {
+        planks: vec![
+            plank(2_400_000, 105_000, 505),
+            plank(3_000_000, 125_000, 755),
+            plank(4_000_000, 150_000, 1_215),
+        ],
+        blanks: (0..20).map(blank).collect(),
+        crosscut_kerf: 3_000,
+        rip_kerf: 1_200,
+        offcuts: None,
+        aim: SawingAim::Cost,
+    };
+    planks(draft, 20)
+}
+
+/// Planks of the plan; 0 where there is none.
+fn planks(draft: SawingDraft, relaxations: u64) -> u32 {
+    let data = draft.check().expect("a shop within its ranges");
+    let outcome = saw(&data, &SawingLimits { relaxations }, &mut |_| true);
+    match outcome {
+        Ok(SawingOutcome::Proved { plan, .. } | SawingOutcome::WithinGap { plan, .. }) => {
+            plan.planks() as u32
+        }
+        _ => 0,
+    }
 }
 
 fn layouts() -> u32 {
