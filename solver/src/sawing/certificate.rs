@@ -55,6 +55,13 @@ impl Certificate {
         i128::from(self.scale) * i128::from(data.weight(plank)) + i128::from(self.tolls[plank])
     }
 
+    /// Whether its numbers are small enough to be counted with.
+    pub(super) fn is_counted(&self, data: &SawingData, needs: &Needs) -> bool {
+        (0..needs.planks.len()).all(|plank| {
+            needs.is_out_of(plank) || self.allowed(data, plank) <= i128::from(MOST_SCALED)
+        })
+    }
+
     /// The bound that follows if the condition holds.
     pub(super) fn bound(&self, data: &SawingData, needs: &Needs) -> i64 {
         let scale = i128::from(self.scale);
@@ -94,6 +101,7 @@ impl Certificate {
     pub(super) fn proved(&self, data: &SawingData, needs: &Needs) -> Option<i64> {
         let fits = self.values.len() == data.blanks().len()
             && self.tolls.len() == data.planks().len()
+            && self.is_counted(data, needs)
             && self.scale >= 1
             && self.values.iter().all(|&value| value >= 0)
             && (!data.counts_missing() || self.values.iter().all(|&value| value <= self.scale))
@@ -108,9 +116,7 @@ impl Certificate {
         let holds = fits
             && (0..data.planks().len()).all(|plank| {
                 let allowed = self.allowed(data, plank);
-                needs.is_out_of(plank)
-                    || allowed <= i128::from(MOST_SCALED)
-                        && i128::from(price(data, plank, values, 1).most) <= allowed
+                needs.is_out_of(plank) || i128::from(price(data, plank, values, 1).most) <= allowed
             });
         holds.then(|| self.bound(data, needs))
     }

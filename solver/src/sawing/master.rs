@@ -41,7 +41,7 @@ use super::needs::Needs;
 /// What the master is asked to make small, in units in which no weight is above 1.
 #[derive(Clone, Debug)]
 pub(super) struct Costs {
-    /// Of each pattern, by the order of the columns.
+    /// The weight that counts as 1.
     pub(super) unit: f64,
     /// Of a missing blank of each kind.
     pub(super) short: Vec<f64>,
@@ -104,14 +104,18 @@ impl Dual {
                 named.push(toll);
                 place()
             }));
-            rewards.push((range.least > 0).then_some(()).and_then(|()| {
-                // No more than the plank costs, which could also be bought and left.
-                let weight = data.weight(plank) as f64 / costs.unit;
-                let reward = variables.add(variable().min(0.0).max(weight));
-                objective.add_mul(range.least as f64 / most, reward);
-                named.push(reward);
-                place()
-            }));
+            rewards.push(
+                Some(range.least)
+                    .filter(|&least| least > 0)
+                    .and_then(|least| {
+                        // No more than the plank costs, which could also be bought and left.
+                        let weight = data.weight(plank) as f64 / costs.unit;
+                        let reward = variables.add(variable().min(0.0).max(weight));
+                        objective.add_mul(least as f64 / most, reward);
+                        named.push(reward);
+                        place()
+                    }),
+            );
         }
         let mut losses = Vec::new();
         for (blank, &over) in needs.over.iter().enumerate() {

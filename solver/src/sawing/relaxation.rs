@@ -86,101 +86,26 @@ pub(super) fn relax(
     let mut rounds = 0;
     loop {
         rounds += 1;
-        let scale = (FINENESS / unit) as i64;
-        let most_value = if data.counts_missing() {
-            scale
-        } else {
-            i64::MAX
-        };
-        let whole = |value: &f64| (value * unit * scale as f64) as i64;
-        let mut certificate = Certificate {
-            values: (dual.values().iter())
-                .map(|value| whole(&value.max(0.0)).min(most_value))
-                .collect(),
-            tolls: (dual.tolls().iter().enumerate())
-                .map(|(plank, &toll)| {
-                    let most = if needs.planks[plank].most.is_some() {
-                        toll
-                    } else {
-                        toll.min(0.0)
-                    };
-                    whole(&most).max(-scale * data.weight(plank))
-                })
-                .collect(),
-            scale,
-        };
-        let values = Values {
-            blanks: &certificate.values,
-            unit: scale,
-            most: &most,
-        };
-        let priced: Vec<Priced> = (0..planks)
-            .map(|plank| {
-                if needs.is_out_of(plank) {
-                    Priced {
-                        most: 0,
-                        patterns: Vec::new(),
-                    }
-                } else {
-                    price(data, plank, values, PATTERNS)
-                }
-            })
-            .collect();
-        let mut new = Vec::new();
-        for (plank, priced) in priced.iter().enumerate() {
-            for pattern in &priced.patterns {
-                let Some(column) = Column::of(data, needs, pattern.clone()) else {
-                    continue;
-                };
-                let worth: f64 = column
-                    .made
-                    .iter()
-                    .map(|&(blank, made)| made as f64 * certificate.values[blank] as f64)
-                    .sum();
-                let cost = column.weight as f64 * scale as f64 + certificate.tolls[plank] as f64;
-                if worth > cost + TOLERANCE * FINENESS && met.insert(pattern.clone()) {
-                    new.push(column);
-                }
-            }
-        }
+        let mut certificate = whole_numbers(data, needs, &dual, unit);
+        let priced = price_all(data, needs, &certificate, &most);
+        let mut new = worth_more(data, needs, &certificate, &priced);
+        new.retain(|column| met.insert(column.pattern.clone()));
         mend(data, needs, &mut certificate, &priced);
         let proved = certificate.bound(data, needs);
-        if proved > bound || rounds == 1 {
-            bound = bound.max(proved);
-            best = certificate;
+        if proved >= bound && certificate.is_counted(data, needs) {
+            (best, bound) = (certificate, proved);
         }
         if new.is_empty() || !go_on(bound, rounds) {
             break;
         }
         for column in new {
-            match dual.with(&costs, &column) {
-                Some(next) => dual = next,
-                None => return None,
-            }
+            dual = dual.with(&costs, &column)?;
             columns.push(column);
         }
     }
+    let (columns, tight) = cheapest_first(columns, &dual, unit, KEPT * most.len());
     // Only patterns that cost what their blanks are worth have a share.
-    let (values, tolls) = (dual.values(), dual.tolls());
-    let slack = |column: &Column| {
-        let worth: f64 = column
-            .made
-            .iter()
-            .map(|&(blank, made)| made as f64 * values[blank])
-            .sum();
-        column.weight as f64 / unit + tolls[column.pattern.plank] - worth
-    };
-    let slacks: Vec<f64> = columns.iter().map(slack).collect();
-    let mut order: Vec<usize> = (0..columns.len()).collect();
-    order.sort_by(|&one, &other| slacks[one].total_cmp(&slacks[other]));
-    let tight = order.iter().take_while(|&&at| slacks[at] <= TIGHT).count();
-    let kept = tight.max(KEPT * needs.wanted.len());
-    let columns: Vec<Column> = order
-        .iter()
-        .take(kept)
-        .map(|&at| columns[at].clone())
-        .collect();
-    let mut shares = shares(data, needs, &costs, &columns[..tight.min(columns.len())])?;
+    let mut shares = shares(data, needs, &costs, &columns[..tight])?;
     shares.resize(columns.len(), 0.0);
     Some(Relaxation {
         columns,
@@ -189,6 +114,108 @@ pub(super) fn relax(
         bound,
         rounds,
     })
+}
+
+/// Values and tolls of the master as whole numbers, rounded towards 0.
+fn whole_numbers(data: &SawingData, needs: &Needs, dual: &Dual, unit: f64) -> Certificate {
+    let scale = (FINENESS / unit) as i64;
+    let whole = |value: f64| (value * unit * scale as f64) as i64;
+    let most_value = if data.counts_missing() {
+        scale
+    } else {
+        i64::MAX
+    };
+    let values = dual.values().into_iter();
+    let tolls = dual.tolls().into_iter().enumerate();
+    Certificate {
+        values: values
+            .map(|value| whole(value.max(0.0)).min(most_value))
+            .collect(),
+        tolls: tolls
+            .map(|(plank, toll)| {
+                let has_limit = needs.planks[plank].most.is_some();
+                let toll = if has_limit { toll } else { toll.min(0.0) };
+                whole(toll).max(-scale * data.weight(plank))
+            })
+            .collect(),
+        scale,
+    }
+}
+
+/// Every kind of plank, priced at the values of a certificate.
+fn price_all(
+    data: &SawingData,
+    needs: &Needs,
+    certificate: &Certificate,
+    most: &[u64],
+) -> Vec<Priced> {
+    let values = Values {
+        blanks: &certificate.values,
+        unit: certificate.scale,
+        most,
+    };
+    let none = || Priced {
+        most: 0,
+        patterns: Vec::new(),
+    };
+    (0..needs.planks.len())
+        .map(|plank| {
+            if needs.is_out_of(plank) {
+                none()
+            } else {
+                price(data, plank, values, PATTERNS)
+            }
+        })
+        .collect()
+}
+
+/// The patterns whose blanks are worth more than their plank costs.
+fn worth_more(
+    data: &SawingData,
+    needs: &Needs,
+    certificate: &Certificate,
+    priced: &[Priced],
+) -> Vec<Column> {
+    let patterns = priced.iter().flat_map(|priced| &priced.patterns);
+    let columns = patterns.filter_map(|pattern| Column::of(data, needs, pattern.clone()));
+    let pays = |column: &Column| {
+        let made = column.made.iter();
+        let worth: f64 = made
+            .map(|&(blank, made)| made as f64 * certificate.values[blank] as f64)
+            .sum();
+        let toll = certificate.tolls[column.pattern.plank] as f64;
+        worth > column.weight as f64 * certificate.scale as f64 + toll + TOLERANCE * FINENESS
+    };
+    columns.filter(pays).collect()
+}
+
+/// The columns by what they cost beyond the worth of their blanks, so many of them or all that cost no
+/// more; and how many those are.
+fn cheapest_first(
+    columns: Vec<Column>,
+    dual: &Dual,
+    unit: f64,
+    most: usize,
+) -> (Vec<Column>, usize) {
+    let (values, tolls) = (dual.values(), dual.tolls());
+    let slack = |column: &Column| {
+        let made = column.made.iter();
+        let worth: f64 = made.map(|&(blank, made)| made as f64 * values[blank]).sum();
+        column.weight as f64 / unit + tolls[column.pattern.plank] - worth
+    };
+    let mut ranked: Vec<(f64, Column)> = columns
+        .into_iter()
+        .map(|column| (slack(&column), column))
+        .collect();
+    ranked.sort_by(|(one, _), (other, _)| one.total_cmp(other));
+    let tight = ranked
+        .iter()
+        .take_while(|(slack, _)| *slack <= TIGHT)
+        .count();
+    ranked.truncate(tight.max(most));
+    let columns: Vec<Column> = ranked.into_iter().map(|(_, column)| column).collect();
+    let tight = tight.min(columns.len());
+    (columns, tight)
 }
 
 /// Patterns of one kind of blank each, so that every value is bounded.
