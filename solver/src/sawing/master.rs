@@ -59,12 +59,28 @@ impl Costs {
 
 /// The dual of the master, solved for the patterns known so far.
 pub(super) struct Dual {
-    /// Places of the values and tolls among the variables.
+    places: Places,
+    variables: Vec<microlp::Variable>,
+    solved: microlp::Solution,
+}
+
+/// Where values of blanks, tolls and rewards of planks stand among the variables.
+struct Places {
     values: Vec<Option<usize>>,
     tolls: Vec<Option<usize>>,
     rewards: Vec<Option<usize>>,
-    variables: Vec<microlp::Variable>,
-    solved: microlp::Solution,
+}
+
+impl Places {
+    /// The row of a pattern: variables by their places, with their coefficients.
+    fn row(&self, column: &Column) -> Vec<(usize, f64)> {
+        let plank = column.pattern.plank;
+        let made = column.made.iter();
+        made.filter_map(|&(blank, made)| Some((self.values[blank]?, made as f64)))
+            .chain(self.tolls[plank].map(|at| (at, -1.0)))
+            .chain(self.rewards[plank].map(|at| (at, 1.0)))
+            .collect()
+    }
 }
 
 impl Dual {
@@ -133,27 +149,22 @@ impl Dual {
         for (value, loss, worth) in losses {
             problem.add_constraint((value + loss).geq(worth));
         }
+        let places = Places {
+            values,
+            tolls,
+            rewards,
+        };
         for column in columns {
             let mut row = Expression::from(0.0);
-            for &(blank, made) in &column.made {
-                if let Some(at) = values[blank] {
-                    row.add_mul(made as f64, named[at]);
-                }
-            }
-            if let Some(at) = tolls[column.pattern.plank] {
-                row.add_mul(-1.0, named[at]);
-            }
-            if let Some(at) = rewards[column.pattern.plank] {
-                row.add_mul(1.0, named[at]);
+            for (at, coefficient) in places.row(column) {
+                row.add_mul(coefficient, named[at]);
             }
             problem.add_constraint(row.leq(costs.weight(column)));
         }
         let solved = problem.solve().ok()?.into_inner();
         let variables = solved.iter().map(|(variable, _)| variable).collect();
         Some(Self {
-            values,
-            tolls,
-            rewards,
+            places,
             variables,
             solved,
         })
@@ -162,16 +173,8 @@ impl Dual {
     /// Goes on from where it stands with a pattern more; nothing where the solver fails.
     pub(super) fn with(mut self, costs: &Costs, column: &Column) -> Option<Self> {
         let mut row = LinearExpr::empty();
-        for &(blank, made) in &column.made {
-            if let Some(at) = self.values[blank] {
-                row.add(self.variables[at], made as f64);
-            }
-        }
-        if let Some(at) = self.tolls[column.pattern.plank] {
-            row.add(self.variables[at], -1.0);
-        }
-        if let Some(at) = self.rewards[column.pattern.plank] {
-            row.add(self.variables[at], 1.0);
+        for (at, coefficient) in self.places.row(column) {
+            row.add(self.variables[at], coefficient);
         }
         let outcome = self
             .solved
@@ -183,15 +186,15 @@ impl Dual {
 
     /// Value of each kind of blank.
     pub(super) fn values(&self) -> Vec<f64> {
-        self.read(&self.values)
+        self.read(&self.places.values)
     }
 
     /// Toll on each kind of plank; below 0 where more planks of it must be sawn than would be.
     pub(super) fn tolls(&self) -> Vec<f64> {
         let pairs = self
-            .read(&self.tolls)
+            .read(&self.places.tolls)
             .into_iter()
-            .zip(self.read(&self.rewards));
+            .zip(self.read(&self.places.rewards));
         pairs.map(|(toll, reward)| toll - reward).collect()
     }
 

@@ -2,7 +2,6 @@
 
 use super::certificate::Certificate;
 use super::data::SawingData;
-use super::needs::Needs;
 use super::pattern::CutPattern;
 use super::proof::Proof;
 
@@ -73,16 +72,6 @@ impl SawingPlan {
         pairs
             .map(|(blank, made)| blank.demand.saturating_sub(made))
             .collect()
-    }
-
-    /// Whether all that is wanted is made.
-    #[must_use]
-    pub fn is_whole(&self, data: &SawingData) -> bool {
-        let mut needs = Needs::of(data);
-        for (pattern, count) in &self.cuts {
-            needs.take(pattern, *count);
-        }
-        needs.is_met()
     }
 }
 
