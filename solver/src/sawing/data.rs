@@ -416,7 +416,7 @@ pub enum SawingProblem {
         plank: usize,
     },
     /// A price out of range, hundredths.
-    #[error("plank {}: the price must be from 0 to 1 000 000", plank + 1)]
+    #[error("plank {}: the price must be from 0 to 1 000 000; it is {}", plank + 1, hundredths(*price))]
     Price {
         /// The plank.
         plank: usize,
@@ -446,7 +446,7 @@ pub enum SawingProblem {
         demand: u64,
     },
     /// The worth of a blank too many is out of range, hundredths.
-    #[error("blank {}: the worth of one too many must be from 0 to 1 000 000", blank + 1)]
+    #[error("blank {}: the worth of one too many must be from 0 to 1 000 000; it is {}", blank + 1, hundredths(*worth))]
     OverWorth {
         /// The blank.
         blank: usize,
@@ -460,7 +460,7 @@ pub enum SawingProblem {
         pieces: u128,
     },
     /// A kerf out of range, micrometres.
-    #[error("a kerf must be from 0 to 50 mm")]
+    #[error("a kerf must be from 0 to 50 mm; it is {} mm", millimetres(*kerf))]
     Kerf {
         /// What stands there.
         kerf: i64,
@@ -471,7 +471,7 @@ pub enum SawingProblem {
     )]
     Offcuts,
     /// A plank would be worth more as an offcut.
-    #[error("plank {}: an offcut of its length would be worth more than the plank costs", plank + 1)]
+    #[error("plank {}: an offcut of its length would be worth more than the plank costs; make a metre of offcut cheaper or the plank dearer", plank + 1)]
     DearOffcut {
         /// The plank.
         plank: usize,
@@ -484,6 +484,11 @@ pub enum SawingProblem {
         /// Its size; its width is the least thickness of the plank, its thickness the least width.
         size: Dimensions,
     },
+}
+
+/// Hundredths of the currency in the currency.
+fn hundredths(amount: i64) -> f64 {
+    amount as f64 / 100.0
 }
 
 /// Micrometres as millimetres, all digits.

@@ -146,7 +146,22 @@ fn what_is_wrong_is_told_all_at_once() {
         offcuts: None,
         aim: SawingAim::Cost,
     };
-    assert_eq!(draft.check().unwrap_err().len(), 7);
+    let told: Vec<String> = draft
+        .check()
+        .unwrap_err()
+        .iter()
+        .map(ToString::to_string)
+        .collect();
+    assert_eq!(told.len(), 7, "{told:?}");
+    for words in [
+        "the price must be from 0 to 1 000 000; it is -0.01",
+        "a kerf must be from 0 to 50 mm; it is 50.001 mm",
+    ] {
+        assert!(
+            told.iter().any(|problem| problem.contains(words)),
+            "{words}: {told:?}"
+        );
+    }
     let unfit = SawingDraft {
         planks: vec![plank(size(1000, 100, 50), 1, None)],
         blanks: vec![blank(size(900, 60, 20), 1), blank(size(900, 50, 20), 1)],
