@@ -24,7 +24,7 @@ pub use sawyer::{Ending, Planned, Sawing, Sawyer, SoFar};
 pub use searches::{Question, Searches};
 pub use slot::{Slot, barrel_shape};
 pub(crate) use table::{ANY, AS_TYPED, LONGEST_NAME, NONE};
-pub use table::{Cell, Column, Pasted, Step, Table};
+pub use table::{Cell, Column, Pasted, Replaced, Step, Table};
 
 use crate::project_file;
 use crate::view::Place;
