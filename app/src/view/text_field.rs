@@ -3,8 +3,10 @@
 use crate::workbench::{LONGEST_NAME, Workbench};
 use leptos::prelude::*;
 use solver::ProjectDraft;
+use web_sys::Event;
 
-/// A name in the project; an empty one is shown as its fallback.
+/// A name in the project, whole, over several lines where it is long; an empty one is shown as its
+/// fallback.
 #[component]
 pub(crate) fn NameField(
     /// Reads the name.
@@ -22,9 +24,15 @@ pub(crate) fn NameField(
     let bench = expect_context::<Workbench>();
     let project = bench.project();
     let shown = move || read(&project.read()).unwrap_or_default();
+    let write = move |event: &Event| {
+        // The field shows a name over several lines, but it has one.
+        let name = event_target_value(event).replace(['\r', '\n'], " ");
+        bench.change(|project| write(project, name));
+    };
+    let write = StoredValue::new(write);
     view! {
-        <input
-            type="text"
+        <textarea
+            rows="1"
             id=id
             class="name"
             aria-label=label
@@ -32,10 +40,13 @@ pub(crate) fn NameField(
             maxlength=LONGEST_NAME.to_string()
             autocomplete="off"
             prop:value=shown
-            on:change=move |event| {
-                let name = event_target_value(&event);
-                bench.change(|project| write(project, name));
+            on:keydown=move |event| {
+                if event.key() == "Enter" {
+                    event.prevent_default();
+                    write.with_value(|write| write(&event));
+                }
             }
-        />
+            on:change=move |event| write.with_value(|write| write(&event))
+        ></textarea>
     }
 }
