@@ -346,6 +346,37 @@ test("what is typed is there after the page is loaded anew", async (t) => {
   assertQuiet(problems);
 });
 
+test("a plan is there after the page is loaded anew, unless what it is of has changed", async (t) => {
+  const { page, problems } = await start(t, browser, site.url);
+  await goTo(page, "planks");
+  await plan(page);
+  const parts = () => page.locator(".cuts").innerText();
+  const before = await parts();
+  const again = async () => {
+    await page.waitForTimeout(50);
+    await saved(page);
+    await page.reload();
+    await ready(page);
+    await goTo(page, "planks");
+  };
+  await again();
+  assert.equal(await parts(), before);
+  await field(page, "Rip kerf").fill("1.8");
+  await again();
+  await until(page, ".cuts", "Which planks to take");
+  assert.equal(await page.locator(".cuts .proof").count(), 0);
+  // What is kept is recounted, and one that does not come to what it says is none.
+  await field(page, "Rip kerf").fill("1.6");
+  await page.evaluate(() => {
+    const kept = JSON.parse(localStorage["slatwright plan"]);
+    Object.values(kept.sawn)[0].cuts.cost -= 1;
+    localStorage["slatwright plan"] = JSON.stringify(kept);
+  });
+  await again();
+  assert.equal(await page.locator(".cuts .proof").count(), 0);
+  assertQuiet(problems);
+});
+
 test("without planks the place says what to do", async (t) => {
   const { page } = await start(t, browser, site.url);
   await goTo(page, "planks");

@@ -4,6 +4,7 @@ mod delivery;
 mod dice;
 mod history;
 mod jobs;
+mod kept_plan;
 mod laying;
 mod memory;
 mod pause;
