@@ -16,9 +16,8 @@ pub(super) enum Heading {
 }
 
 impl Table {
-    /// What the first row says, where it is a heading.
-    pub(super) fn headings(self, rows: &[(usize, Vec<String>)]) -> Option<Vec<Heading>> {
-        let (_, names) = rows.first()?;
+    /// What a first row says, where it is a heading.
+    pub(super) fn headings(self, names: &[String]) -> Option<Vec<Heading>> {
         let headings: Vec<Heading> = names.iter().map(|name| self.heading(name)).collect();
         let is_any = headings.iter().any(|heading| *heading != Heading::Unknown);
         is_any.then_some(headings)

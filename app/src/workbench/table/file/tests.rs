@@ -1,5 +1,8 @@
+use super::problems::{MOST_PROBLEMS, letters};
 use super::*;
 use crate::demo;
+use crate::project_file::MOST_ENTRIES;
+use crate::spreadsheet;
 use proptest::prelude::*;
 use solver::Typed;
 
