@@ -209,13 +209,8 @@ impl<'a> Descent<'a> {
             is_better = false;
             for one in 0..self.takes.len() {
                 // With itself where there is one length only.
-                let others = (0..self.takes.len()).filter(|&other| other != one);
-                let others: Vec<usize> = if self.takes.len() == 1 {
-                    vec![one]
-                } else {
-                    others.collect()
-                };
-                for other in others {
+                let from = if self.takes.len() == 1 { one } else { one + 1 };
+                for other in from..self.takes.len() {
                     is_better |= self.change(one, other, left);
                 }
             }
