@@ -26,22 +26,16 @@ fn main() {
         let Ok(data) = draft.check() else { continue };
         let begun = Instant::now();
         let mut after_one = None;
-        let outcome = saw(
-            &data,
-            &SawingLimits {
-                relaxations: std::env::var("LIM").map_or(2000, |l| l.parse().unwrap()),
-            },
-            &mut |state| {
-                let seconds = begun.elapsed().as_secs_f64();
-                if seconds > 1.0
-                    && after_one.is_none()
-                    && let Some(SawingPlan { cost, .. }) = state.best
-                {
-                    after_one = Some(gap(cost, state.bound));
-                }
-                seconds < 10.0
-            },
-        );
+        let outcome = saw(&data, &SawingLimits::default(), &mut |state| {
+            let seconds = begun.elapsed().as_secs_f64();
+            if seconds > 1.0
+                && after_one.is_none()
+                && let Some(SawingPlan { cost, .. }) = state.best
+            {
+                after_one = Some(gap(cost, state.bound));
+            }
+            seconds < 10.0
+        });
         let seconds = begun.elapsed().as_secs_f64();
         let (plan, bound) = match outcome {
             Ok(SawingOutcome::Proved { plan, .. }) => (plan.clone(), plan.cost),
