@@ -153,7 +153,7 @@ impl Method for Stages {
         _: Option<&Mixture>,
     ) -> Option<Mixture> {
         search.spend(1)?;
-        mix(search.data, needs, &mut self.known, &mut || search.hear())
+        mix(search.data, needs, &mut self.known, &mut || search.go_round())
     }
 
     fn proved(mixture: &Mixture) -> (&Certificate, i64) {
