@@ -123,12 +123,8 @@ impl OrderPlanData {
         &self.setups[setup].good
     }
 
-    /// Good pencils counted for a run: as many whole ones as are to be expected.
-    pub(super) fn made(good: u64, sandwiches: u64) -> u64 {
-        (u128::from(good) * u128::from(sandwiches) / u128::from(MILLION)) as u64
-    }
-
-    /// Fewest sandwiches that are counted as so many pencils; `None` where there are never any.
+    /// Fewest sandwiches of one set-up that are counted as so many pencils; `None` where there are
+    /// never any.
     pub(super) fn sandwiches_for(good: u64, pencils: u64) -> Option<u64> {
         let wanted = u128::from(pencils) * u128::from(MILLION);
         (good > 0).then(|| wanted.div_ceil(u128::from(good)) as u64)

@@ -6,6 +6,7 @@ mod data;
 mod draft;
 mod greedy;
 mod model;
+mod neighbourhood;
 mod offer;
 mod outcome;
 mod plan;

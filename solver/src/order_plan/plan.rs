@@ -2,6 +2,7 @@
 
 use super::data::OrderPlanData;
 use super::draft::PlanAim;
+use super::stages::MILLION;
 
 /// What is run, ordered and sawn; all else follows from it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -172,18 +173,19 @@ impl OrderPlan {
     }
 }
 
-/// Pencils counted in each period.
+/// Pencils counted in each period: as many whole good ones as are to be expected of all runs.
 pub(super) fn made(data: &OrderPlanData, runs: &[Vec<u64>], pencil: usize) -> Vec<u64> {
-    let mut made = vec![0; data.periods()];
+    let mut millionths = vec![0_u128; data.periods()];
     for (setup, row) in runs.iter().enumerate() {
         let good = data.good_pencils(setup).iter();
         for &(_, good) in good.filter(|(of, _)| *of == pencil) {
-            for (made, &run) in made.iter_mut().zip(row) {
-                *made += OrderPlanData::made(good, run);
+            for (sum, &run) in millionths.iter_mut().zip(row) {
+                *sum += u128::from(good) * u128::from(run);
             }
         }
     }
-    made
+    let whole = |sum: u128| (sum / u128::from(MILLION)) as u64;
+    millionths.into_iter().map(whole).collect()
 }
 
 /// Slats used in each period.

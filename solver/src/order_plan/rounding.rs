@@ -43,6 +43,28 @@ pub(super) fn whole_plan(data: &OrderPlanData, ranges: &Ranges, point: &Point) -
     complete(data, ranges, decisions)
 }
 
+/// The plan of a point in which all is whole; `None` where something is missing.
+pub(super) fn exact_plan(data: &OrderPlanData, point: &Point) -> Option<OrderPlan> {
+    let near = |value: f64| value.round().max(0.0) as u64;
+    let rows = |rows: &[Vec<f64>]| -> Vec<Vec<u64>> {
+        rows.iter()
+            .map(|row| row.iter().map(|&value| near(value)).collect())
+            .collect()
+    };
+    let packs = point.packs.iter().map(|orders| {
+        orders
+            .iter()
+            .map(|tiers| near(tiers.iter().map(|order| order.packs).sum()))
+            .collect()
+    });
+    let decisions = Decisions {
+        runs: rows(&point.runs),
+        packs: packs.collect(),
+        sawn: rows(&point.sawn),
+    };
+    OrderPlan::of(data, decisions)
+}
+
 /// Makes a plan of decisions that miss a little or are too much.
 pub(super) fn complete(
     data: &OrderPlanData,

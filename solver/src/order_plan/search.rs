@@ -4,11 +4,12 @@ use super::clash::clash;
 use super::data::OrderPlanData;
 use super::draft::PlanAim;
 use super::greedy::greedy_plan;
+use super::neighbourhood::Neighbourhood;
 use super::model::{Cut, Finding, Point, Question, Whole, broken, solve};
 use super::outcome::{OrderPlanLimits, OrderPlanOutcome, OrderPlanProgress};
 use super::plan::OrderPlan;
 use super::ranges::Ranges;
-use super::rounding::whole_plan;
+use super::rounding::{exact_plan, whole_plan};
 use super::verify::{OrderPlanFault, verify};
 
 /// Finds the best plan.
@@ -40,6 +41,9 @@ const RISE: f64 = 2e-4;
 /// Branches for a plan near a point, and for whole sandwiches in a plan.
 const NEAR_NODES: u64 = 200;
 const POLISH_NODES: u64 = 40;
+/// Branches for a part of a plan, and how often the parts are formed in another way.
+const PART_NODES: u64 = 150;
+const IMPROVING_ROUNDS: usize = 6;
 
 pub(super) struct Search<'a> {
     data: &'a OrderPlanData,
@@ -81,6 +85,7 @@ impl<'a> Search<'a> {
         };
         self.offer_rounded(&root);
         self.near(&root);
+        self.improve();
         let mut none_exists = false;
         let levels: &[Whole] = if self.data.periods() == 1 {
             &[Whole::Packs, Whole::Runs]
@@ -152,6 +157,10 @@ impl<'a> Search<'a> {
 
     fn offer_rounded(&mut self, point: &Point) -> bool {
         whole_plan(self.data, &self.ranges, point).is_some_and(|plan| self.offer(plan))
+    }
+
+    fn offer_exact(&mut self, point: &Point) -> bool {
+        exact_plan(self.data, point).is_some_and(|plan| self.offer(plan))
     }
 
     /// Takes in that no plan comes to less.
@@ -239,11 +248,7 @@ impl<'a> Search<'a> {
             return;
         }
         let ranges = self.ranges.near(point);
-        let whole = if self.data.periods() == 1 {
-            Whole::Packs
-        } else {
-            Whole::Choices
-        };
+        let whole = self.first_whole();
         let finding = self.ask(&ranges, whole, NEAR_NODES, &mut |_, _| ());
         if let Some(point) = finding.best {
             self.take(&point);
@@ -252,6 +257,7 @@ impl<'a> Search<'a> {
 
     /// A plan near a point whose choices are whole.
     fn take(&mut self, point: &Point) {
+        self.offer_exact(point);
         self.offer_rounded(point);
         self.polish(point);
     }
@@ -264,7 +270,40 @@ impl<'a> Search<'a> {
         let ranges = self.ranges.chosen(point);
         let finding = self.ask(&ranges, Whole::Runs, POLISH_NODES, &mut |_, _| ());
         if let Some(point) = finding.best {
+            self.offer_exact(&point);
             self.offer_rounded(&point);
+        }
+    }
+
+    /// Plans parts of the best plan anew until no part yields a better one.
+    fn improve(&mut self) {
+        let whole = self.first_whole();
+        for round in 0..IMPROVING_ROUNDS {
+            let mut is_better = false;
+            for part in Neighbourhood::parts(self.data, round) {
+                let Some(best) = self.best.as_ref().filter(|_| !self.is_over()) else {
+                    return;
+                };
+                let before = best.value(self.data.aim());
+                let ranges = part.around(self.data, &self.ranges, best);
+                let finding = self.ask(&ranges, whole, PART_NODES, &mut |_, _| ());
+                if let Some(point) = finding.best {
+                    self.take(&point);
+                }
+                is_better |= self.value() < Some(before);
+            }
+            if !is_better && round > 0 {
+                break;
+            }
+        }
+    }
+
+    /// What is whole in the first plans: where there are several periods, packs wait.
+    const fn first_whole(&self) -> Whole {
+        if self.data.periods() == 1 {
+            Whole::Packs
+        } else {
+            Whole::Choices
         }
     }
 

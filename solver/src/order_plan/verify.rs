@@ -44,12 +44,14 @@ fn pencils_are_there(
         let due = i128::from(draft.pencils[pencil].due[period]);
         let served = due.min(on_hand);
         on_hand -= served;
+        let mut millionths = 0;
         for (setup, line) in draft.setups.iter().enumerate() {
             for laid in line.laid.iter().filter(|laid| laid.pencil == pencil) {
                 let good = good_pencils(draft, laid.leads, laid.good);
-                store += (good * u128::from(plan.runs[setup][period]) / 1_000_000).cast_signed();
+                millionths += good * u128::from(plan.runs[setup][period]);
             }
         }
+        store += (millionths / 1_000_000).cast_signed();
         store -= due - served + i128::from(plan.spare_pencils[pencil][period]);
         if store < 0 || store != i128::from(plan.pencil_store[pencil][period]) {
             return Err(OrderPlanFault::Pencils {

@@ -165,11 +165,14 @@ impl Columns {
             slat_store.push((0..data.periods()).map(stored).collect());
         }
         let mut pencil_store = Vec::new();
+        let (whole_pencils, pencil_unit) = (whole == Whole::Runs, run_unit);
         for pencil in 0..data.pencils().len() {
             let stored = |period: usize| {
                 let later = data.remaining(pencil, period) - data.net(pencil, period);
                 let name = format!("pencils[{pencil},{period}]");
-                (later > 0).then(|| maker.add((0.0, later as f64), batch, false, name))
+                (later > 0).then(|| {
+                    maker.add((0.0, later as f64), pencil_unit, whole_pencils, name)
+                })
             };
             pencil_store.push((0..data.periods()).map(stored).collect());
         }

@@ -73,9 +73,7 @@ impl<'a> Formulation<'a> {
                 add(&mut row, -1.0 / batch, self.columns.pencil_store[pencil][period]);
                 let due = self.data.net(pencil, period) as f64 / batch;
                 // A row without variables is kept, as it may tell that there is no plan.
-                if due > 0.0 || period > 0 {
-                    self.add(row.geq(due), format!("due[{pencil},{period}]"));
-                }
+                self.add(row.geq(due), format!("due[{pencil},{period}]"));
             }
         }
     }
