@@ -5,6 +5,7 @@ mod clash;
 mod data;
 mod draft;
 mod greedy;
+mod levelling;
 mod model;
 mod neighbourhood;
 mod offer;

@@ -1,6 +1,7 @@
 //! From fractions to a plan that can be carried out: whole sandwiches, whole packs.
 
 use super::data::OrderPlanData;
+use super::levelling::level;
 use super::model::Point;
 use super::plan::{Decisions, OrderPlan, arriving, made, used};
 use super::ranges::Ranges;
@@ -73,6 +74,7 @@ pub(super) fn complete(
 ) -> Option<OrderPlan> {
     fill_pencils(data, ranges, &mut decisions)?;
     trim_runs(data, &mut decisions);
+    level(data, ranges, &mut decisions);
     for stock in 0..data.stocks().len() {
         fill_slats(data, ranges, &mut decisions, stock)?;
         trim_orders(data, &mut decisions, stock);

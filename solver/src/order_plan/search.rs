@@ -248,8 +248,7 @@ impl<'a> Search<'a> {
             return;
         }
         let ranges = self.ranges.near(point);
-        let whole = self.first_whole();
-        let finding = self.ask(&ranges, whole, NEAR_NODES, &mut |_, _| ());
+        let finding = self.ask(&ranges, Whole::Choices, NEAR_NODES, &mut |_, _| ());
         if let Some(point) = finding.best {
             self.take(&point);
         }
@@ -277,7 +276,6 @@ impl<'a> Search<'a> {
 
     /// Plans parts of the best plan anew until no part yields a better one.
     fn improve(&mut self) {
-        let whole = self.first_whole();
         for round in 0..IMPROVING_ROUNDS {
             let mut is_better = false;
             for part in Neighbourhood::parts(self.data, round) {
@@ -286,7 +284,7 @@ impl<'a> Search<'a> {
                 };
                 let before = best.value(self.data.aim());
                 let ranges = part.around(self.data, &self.ranges, best);
-                let finding = self.ask(&ranges, whole, PART_NODES, &mut |_, _| ());
+                let finding = self.ask(&ranges, Whole::Choices, PART_NODES, &mut |_, _| ());
                 if let Some(point) = finding.best {
                     self.take(&point);
                 }
@@ -295,15 +293,6 @@ impl<'a> Search<'a> {
             if !is_better && round > 0 {
                 break;
             }
-        }
-    }
-
-    /// What is whole in the first plans: where there are several periods, packs wait.
-    const fn first_whole(&self) -> Whole {
-        if self.data.periods() == 1 {
-            Whole::Packs
-        } else {
-            Whole::Choices
         }
     }
 
