@@ -75,6 +75,8 @@ pub(super) fn complete(
     fill_pencils(data, ranges, &mut decisions)?;
     trim_runs(data, &mut decisions);
     level(data, ranges, &mut decisions);
+    // A run that is parted may lose a pencil, as what is made in a period is counted down.
+    fill_pencils(data, ranges, &mut decisions)?;
     for stock in 0..data.stocks().len() {
         fill_slats(data, ranges, &mut decisions, stock)?;
         trim_orders(data, &mut decisions, stock);
