@@ -228,6 +228,7 @@ fn is_possible(draft: &OrderPlanDraft) -> bool {
         cuts: &[],
         whole: Whole::Nothing,
         most: None,
+        with_reserve: false,
     };
     !solve(&data, question, 0, &mut |_| true).none_exists
 }

@@ -5,7 +5,7 @@ use super::data::OrderPlanData;
 use super::draft::PlanAim;
 use super::greedy::greedy_plan;
 use super::neighbourhood::Neighbourhood;
-use super::model::{Cut, Finding, Point, Question, Whole, broken, solve};
+use super::model::{Cut, Finding, Point, Question, Whole, broken, dive, solve};
 use super::outcome::{OrderPlanLimits, OrderPlanOutcome, OrderPlanProgress};
 use super::plan::OrderPlan;
 use super::ranges::Ranges;
@@ -40,7 +40,7 @@ const ROUNDS: u32 = 30;
 const RISE: f64 = 2e-4;
 /// Branches for a plan near a point, and for whole sandwiches in a plan.
 const NEAR_NODES: u64 = 200;
-const POLISH_NODES: u64 = 40;
+const POLISH_NODES: u64 = 100;
 /// Branches for a part of a plan, and how often the parts are formed in another way.
 const PART_NODES: u64 = 150;
 const IMPROVING_ROUNDS: usize = 6;
@@ -184,6 +184,7 @@ impl<'a> Search<'a> {
                 cuts: &self.cuts,
                 whole: Whole::Nothing,
                 most: None,
+                with_reserve: false,
             };
             let finding = solve(self.data, question, 0, &mut |_| true);
             self.steps += 1;
@@ -214,7 +215,7 @@ impl<'a> Search<'a> {
     fn ask(
         &mut self,
         ranges: &Ranges,
-        whole: Whole,
+        (whole, with_reserve): (Whole, bool),
         nodes: u64,
         look: &mut dyn FnMut(&mut Self, &Finding),
     ) -> Finding {
@@ -224,6 +225,7 @@ impl<'a> Search<'a> {
             cuts: &cuts,
             whole,
             most: self.value().map(|value| value - least_gain(self.data)),
+            with_reserve,
         };
         let before = self.steps;
         let nodes = nodes.min(self.limits.steps.saturating_sub(before));
@@ -242,13 +244,41 @@ impl<'a> Search<'a> {
         finding
     }
 
+    /// Makes choices one after the other within ranges; every point on the way is rounded.
+    fn dive(&mut self, ranges: &Ranges) {
+        let cuts = self.cuts.clone();
+        let question = Question {
+            ranges,
+            cuts: &cuts,
+            whole: Whole::Nothing,
+            most: None,
+            with_reserve: false,
+        };
+        let mut last = None;
+        let data = self.data;
+        let steps = dive(data, question, &mut |point, value| {
+            let is_open = self.value().is_none_or(|best| value < best);
+            if is_open {
+                self.offer_rounded(point);
+                last = Some(point.clone());
+            }
+            is_open && !self.is_over()
+        });
+        self.steps += steps;
+        if let Some(point) = last {
+            self.polish(&point);
+        }
+    }
+
     /// A search near a point: only set-ups, orders and tiers that it chooses in part.
     fn near(&mut self, point: &Point) {
         if self.is_over() {
             return;
         }
+        let all = self.ranges.clone();
+        self.dive(&all);
         let ranges = self.ranges.near(point);
-        let finding = self.ask(&ranges, Whole::Choices, NEAR_NODES, &mut |_, _| ());
+        let finding = self.ask(&ranges, (Whole::Choices, false), NEAR_NODES, &mut |_, _| ());
         if let Some(point) = finding.best {
             self.take(&point);
         }
@@ -267,8 +297,15 @@ impl<'a> Search<'a> {
             return;
         }
         let ranges = self.ranges.chosen(point);
-        let finding = self.ask(&ranges, Whole::Runs, POLISH_NODES, &mut |_, _| ());
-        if let Some(point) = finding.best {
+        let packs = self.ask(&ranges, (Whole::Packs, true), POLISH_NODES, &mut |_, _| ());
+        if let Some(point) = packs.best {
+            self.offer_rounded(&point);
+        }
+        if self.is_over() || self.data.periods() > 1 {
+            return;
+        }
+        let runs = self.ask(&ranges, (Whole::Runs, false), POLISH_NODES, &mut |_, _| ());
+        if let Some(point) = runs.best {
             self.offer_exact(&point);
             self.offer_rounded(&point);
         }
@@ -284,7 +321,8 @@ impl<'a> Search<'a> {
                 };
                 let before = best.value(self.data.aim());
                 let ranges = part.around(self.data, &self.ranges, best);
-                let finding = self.ask(&ranges, Whole::Choices, PART_NODES, &mut |_, _| ());
+                self.dive(&ranges);
+                let finding = self.ask(&ranges, (Whole::Choices, false), PART_NODES, &mut |_, _| ());
                 if let Some(point) = finding.best {
                     self.take(&point);
                 }
@@ -305,7 +343,7 @@ impl<'a> Search<'a> {
             // A part is kept for what must be whole besides.
             _ => (self.limits.steps.saturating_sub(self.steps)) * 3 / 4,
         };
-        let finding = self.ask(&ranges, whole, nodes, &mut |search, finding| {
+        let finding = self.ask(&ranges, (whole, false), nodes, &mut |search, finding| {
             let most = search.value().map_or(i64::MAX, |value| value);
             search.raise_bound(finding.bound.min(most));
             if let Some(point) = &finding.best

@@ -190,6 +190,16 @@ impl Columns {
     }
 }
 
+impl Columns {
+    /// Places of all choices: what is opened, and which tiers are ordered in.
+    pub(super) fn choices(&self) -> Vec<usize> {
+        let open = self.open.iter().flatten().flatten();
+        let orders = self.orders.iter().flatten().flatten();
+        let chosen = orders.filter_map(|order| order.chosen.map(|(chosen, ..)| chosen));
+        open.copied().chain(chosen).map(|column| column.index).collect()
+    }
+}
+
 /// The power of two that brings numbers up to `most` below ten thousand, at least one.
 pub(super) fn unit_for(most: f64) -> f64 {
     let mut unit = 1.0;

@@ -88,6 +88,10 @@ impl<'a> Formulation<'a> {
                     let slats = self.data.slats(setup, stock) as f64;
                     if slats > 0.0 {
                         add(&mut row, -slats / batch, runs[period]);
+                        if self.question.with_reserve {
+                            let open = self.columns.open[setup][period];
+                            add(&mut row, -slats / batch, open);
+                        }
                     }
                 }
                 for (number, offer) in self.data.offers().iter().enumerate() {

@@ -2,6 +2,7 @@
 
 mod columns;
 mod cut;
+mod dive;
 mod formulation;
 mod point;
 mod value;
@@ -9,6 +10,7 @@ mod value;
 use std::time::Duration;
 
 pub(super) use self::cut::{Cut, broken};
+pub(super) use self::dive::dive;
 pub(super) use self::point::Point;
 
 use self::formulation::Formulation;
@@ -36,6 +38,8 @@ pub(super) struct Question<'a> {
     pub(super) whole: Whole,
     /// Most the aim may come to, in its units.
     pub(super) most: Option<i64>,
+    /// Keeps slats for a sandwich more of every set-up that runs, so that runs can be rounded up.
+    pub(super) with_reserve: bool,
 }
 
 /// Where a solve stands, or ended.
