@@ -55,7 +55,7 @@ pub(super) fn greedy_plan(data: &OrderPlanData, ranges: &Ranges) -> Option<Order
             *sum += run;
         }
     }
-    complete(data, ranges, decisions)
+    complete(data, ranges, decisions, true)
 }
 
 /// Least cost of a slat at a full pack, thousandths of a hundredth; nothing where it cannot be had.

@@ -12,6 +12,7 @@ mod offer;
 mod outcome;
 mod plan;
 mod problem;
+mod purchasing;
 mod ranges;
 mod rounding;
 mod search;

@@ -4,6 +4,7 @@ use super::data::OrderPlanData;
 use super::levelling::level;
 use super::model::Point;
 use super::plan::{Decisions, OrderPlan, arriving, made, used};
+use super::purchasing::order_in_lots;
 use super::ranges::Ranges;
 
 /// A fraction this near to a whole number is one.
@@ -41,7 +42,18 @@ pub(super) fn whole_plan(data: &OrderPlanData, ranges: &Ranges, point: &Point) -
             }
         }
     }
-    complete(data, ranges, decisions)
+    let in_lots = Decisions {
+        packs: Decisions::none(data).packs,
+        ..decisions.clone()
+    };
+    let plans = [
+        complete(data, ranges, decisions, false),
+        complete(data, ranges, in_lots, true),
+    ];
+    plans
+        .into_iter()
+        .flatten()
+        .min_by_key(|plan| plan.value(data.aim()))
 }
 
 /// The plan of a point in which all is whole; `None` where something is missing.
@@ -66,17 +78,22 @@ pub(super) fn exact_plan(data: &OrderPlanData, point: &Point) -> Option<OrderPla
     OrderPlan::of(data, decisions)
 }
 
-/// Makes a plan of decisions that miss a little or are too much.
+/// Makes a plan of decisions that miss a little or are too much; orders are made anew in lots where
+/// that is wished.
 pub(super) fn complete(
     data: &OrderPlanData,
     ranges: &Ranges,
     mut decisions: Decisions,
+    in_lots: bool,
 ) -> Option<OrderPlan> {
     fill_pencils(data, ranges, &mut decisions)?;
     trim_runs(data, &mut decisions);
     level(data, ranges, &mut decisions);
     // A run that is parted may lose a pencil, as what is made in a period is counted down.
     fill_pencils(data, ranges, &mut decisions)?;
+    if in_lots {
+        order_in_lots(data, ranges, &mut decisions);
+    }
     for stock in 0..data.stocks().len() {
         fill_slats(data, ranges, &mut decisions, stock)?;
         trim_orders(data, &mut decisions, stock);
