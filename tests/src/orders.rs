@@ -36,7 +36,11 @@ pub fn order_book(seed: u64, size: BookSize) -> OrderPlanDraft {
             };
             PencilDemand {
                 due: (0..size.periods).map(|_| due(&mut dice)).collect(),
-                on_hand: if dice.bits().is_multiple_of(3) { 144 * (dice.bits() % 20) } else { 0 },
+                on_hand: if dice.bits().is_multiple_of(3) {
+                    144 * (dice.bits() % 20)
+                } else {
+                    0
+                },
                 holding: 30 + (dice.bits() % 40).cast_signed(),
             }
         })
@@ -45,7 +49,11 @@ pub fn order_book(seed: u64, size: BookSize) -> OrderPlanDraft {
     let sandwiches = pencils.iter().flat_map(|pencil| &pencil.due).sum::<u64>() / 8;
     let stocks: Vec<StockLine> = (0..size.stocks)
         .map(|_| StockLine {
-            on_hand: if dice.bits().is_multiple_of(2) { dice.bits() % 3_000 } else { 0 },
+            on_hand: if dice.bits().is_multiple_of(2) {
+                dice.bits() % 3_000
+            } else {
+                0
+            },
             holding: 40 + (dice.bits() % 60).cast_signed(),
             usable: 960_000 + (dice.bits() % 40) as u32 * 1_000,
             cubic_millimetres: 62_000 + (dice.bits() % 12_000) as u32,

@@ -135,11 +135,7 @@ impl OrderPlanDraft {
                 }
             }
             if let Some(sawing) = line.sawing {
-                check_price(
-                    Priced::SawnSlats { stock },
-                    sawing.thousand_cost,
-                    problems,
-                );
+                check_price(Priced::SawnSlats { stock }, sawing.thousand_cost, problems);
             }
         }
     }
@@ -159,12 +155,7 @@ impl OrderPlanDraft {
         }
     }
 
-    fn check_setup(
-        &self,
-        number: usize,
-        setup: &LineSetup,
-        problems: &mut Vec<OrderPlanProblem>,
-    ) {
+    fn check_setup(&self, number: usize, setup: &LineSetup, problems: &mut Vec<OrderPlanProblem>) {
         let names: Vec<usize> = setup.laid.iter().map(|laid| laid.pencil).collect();
         let twice = (1..names.len()).any(|at| names[..at].contains(&names[at]));
         let pencils = names.iter().all(|&pencil| pencil < self.pencils.len());

@@ -79,7 +79,9 @@ impl Wish {
         let limits = &draft.limits;
         wishes.extend(limits.cost.map(|_| Self::Limit { aim: PlanAim::Cost }));
         let timber = limits.cubic_millimetres;
-        wishes.extend(timber.map(|_| Self::Limit { aim: PlanAim::Timber }));
+        wishes.extend(timber.map(|_| Self::Limit {
+            aim: PlanAim::Timber,
+        }));
         let changeovers = limits.changeovers;
         wishes.extend(changeovers.map(|_| Self::Limit {
             aim: PlanAim::Changeovers,

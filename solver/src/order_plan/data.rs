@@ -182,9 +182,12 @@ impl OrderPlanData {
     /// Most sandwiches of a set-up that are of use in a period: what fills all that is still due of
     /// each of its pencils, within the machine time. More would make only pencils nobody ordered.
     pub(super) fn most_sandwiches(&self, setup: usize, period: usize) -> u64 {
-        let useful = self.setups[setup].good.iter().filter_map(|&(pencil, good)| {
-            Self::sandwiches_for(good, self.remaining(pencil, period))
-        });
+        let useful = self.setups[setup]
+            .good
+            .iter()
+            .filter_map(|&(pencil, good)| {
+                Self::sandwiches_for(good, self.remaining(pencil, period))
+            });
         let useful = useful.max().unwrap_or(0);
         let line = &self.draft.setups[setup];
         let in_time = self.draft.machine.seconds[period].and_then(|seconds| {

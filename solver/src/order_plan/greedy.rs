@@ -21,7 +21,8 @@ pub(super) fn greedy_plan(data: &OrderPlanData, ranges: &Ranges) -> Option<Order
         let mut best: Option<(f64, usize, Vec<u64>)> = None;
         for setup in 0..data.setups().len() {
             let good = data.good_pencils(setup).iter();
-            let Some(&(_, good)) = good.clone().find(|(of, good)| *of == pencil && *good > 0) else {
+            let Some(&(_, good)) = good.clone().find(|(of, good)| *of == pencil && *good > 0)
+            else {
                 continue;
             };
             let line = &data.setups()[setup];
@@ -45,7 +46,9 @@ pub(super) fn greedy_plan(data: &OrderPlanData, ranges: &Ranges) -> Option<Order
                 && best.as_ref().is_none_or(|(least, ..)| cost < *least)
             {
                 let runs = lots.iter().zip(&ranges.runs[setup]).map(|(&lot, &most)| {
-                    OrderPlanData::sandwiches_for(good, lot).unwrap_or(0).min(most)
+                    OrderPlanData::sandwiches_for(good, lot)
+                        .unwrap_or(0)
+                        .min(most)
                 });
                 best = Some((cost, setup, runs.collect()));
             }
@@ -66,7 +69,10 @@ fn cheapest_slat(data: &OrderPlanData, stock: usize) -> Option<f64> {
         .filter(|(_, offer)| offer.stock == stock)
         .flat_map(|(number, offer)| {
             let pack = data.pack_slats(number) as f64;
-            offer.tiers.iter().map(move |tier| 1e3 * tier.pack_price as f64 / pack)
+            offer
+                .tiers
+                .iter()
+                .map(move |tier| 1e3 * tier.pack_price as f64 / pack)
         });
     let sawn = line.sawing.map(|sawing| sawing.thousand_cost as f64);
     let stored = (line.on_hand > 0).then_some(0.0);

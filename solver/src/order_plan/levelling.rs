@@ -53,7 +53,10 @@ fn movable(
     (setup, from, to): (usize, usize, usize),
 ) -> u64 {
     let run = decisions.runs[setup][from];
-    let pencils = data.good_pencils(setup).iter().filter(|(_, good)| *good > 0);
+    let pencils = data
+        .good_pencils(setup)
+        .iter()
+        .filter(|(_, good)| *good > 0);
     let spare = pencils.map(|&(pencil, good)| {
         let mut made = made(data, &decisions.runs, pencil).into_iter();
         let mut store = 0;
@@ -107,7 +110,11 @@ impl Move {
         } else {
             most.min(wanted)
         };
-        let frees = if sandwiches == run { all_frees } else { each * sandwiches };
+        let frees = if sandwiches == run {
+            all_frees
+        } else {
+            each * sandwiches
+        };
         if sandwiches == 0 || frees == 0 {
             return None;
         }
@@ -115,7 +122,9 @@ impl Move {
             .good_pencils(setup)
             .iter()
             .map(|&(pencil, good)| {
-                let each = data.pencils()[pencil].holding.saturating_mul(good.cast_signed());
+                let each = data.pencils()[pencil]
+                    .holding
+                    .saturating_mul(good.cast_signed());
                 each / 1_000_000
             })
             .sum();

@@ -22,6 +22,15 @@ const STRIDE: usize = 2;
 const PENCILS: usize = 8;
 
 impl Neighbourhood {
+    /// Nothing is planned anew but how much is run and ordered.
+    pub(super) fn nothing(data: &OrderPlanData) -> Self {
+        Self {
+            setups: vec![false; data.setups().len()],
+            offers: vec![false; data.offers().len()],
+            periods: (0, 0),
+        }
+    }
+
     /// Parts that cover the plan, large enough to hold a better choice and small enough to be
     /// searched; each `round` parts it in another way.
     pub(super) fn parts(data: &OrderPlanData, round: usize) -> Vec<Self> {

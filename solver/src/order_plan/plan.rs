@@ -108,7 +108,9 @@ impl OrderPlan {
         let mut spare_pencils = Vec::new();
         for pencil in 0..data.pencils().len() {
             let made = made(data, &runs, pencil);
-            let due: Vec<u64> = (0..periods).map(|period| data.net(pencil, period)).collect();
+            let due: Vec<u64> = (0..periods)
+                .map(|period| data.net(pencil, period))
+                .collect();
             let (store, spare) = least_store(0, &made, &due)?;
             pencil_store.push(store);
             spare_pencils.push(spare);

@@ -6,10 +6,11 @@
 //!   pencils nobody ordered, and as chips bring no more than a sandwich costs, leaving it away saves.
 //! * A set-up is left out where another takes the same slats and gives no fewer of each pencil at no
 //!   more cost and time: its runs can be added to those of the other.
-//! * An offer is left out where another of the same packs is no dearer for any number of them, comes no
-//!   later, is certified if the first is, has falling prices and lets go all that can be of use: its
-//!   orders can be added to those of the other.
-//! * An order is no larger than all sandwiches that can still be run need, or than its tier needs.
+//! * Where certified shares do not count, an offer is left out where another of the same packs is no
+//!   dearer for any number of them, comes no later, has falling prices and lets go all that can be of
+//!   use: its orders can be added to those of the other.
+//! * An order is no larger than all sandwiches that can still be run need, or than its tier needs; but
+//!   for certified wood where its share counts.
 //! * An order that costs no less than the first of a higher tier is left out, where more packs do no
 //!   harm: neither timber nor packs over all periods nor certified shares count.
 
@@ -57,8 +58,8 @@ impl Ranges {
             .map(|(number, offer)| {
                 let useful = &useful[offer.stock];
                 let most = useful.first().copied().unwrap_or(0);
-                let is_needless = (0..data.offers().len())
-                    .any(|other| supplants(data, other, number, most));
+                let is_needless =
+                    (0..data.offers().len()).any(|other| supplants(data, other, number, most));
                 let tiers = |period: usize| {
                     let arrival = period + offer.lead_periods;
                     match useful.get(arrival) {
@@ -73,7 +74,12 @@ impl Ranges {
         let sawn = stocks
             .map(|(line, useful)| {
                 let most = line.sawing.map_or(0, |sawing| sawing.most_slats);
-                useful.iter().map(|&useful| useful.min(most)).collect()
+                let is_certified = line.sawing.is_some_and(|sawing| sawing.certified);
+                let is_share = is_certified && data.draft().least_certified > 0;
+                let useful = useful.iter();
+                useful
+                    .map(|&useful| if is_share { most } else { useful.min(most) })
+                    .collect()
             })
             .collect();
         let kept = vec![vec![false; data.periods()]; setups];
@@ -170,9 +176,8 @@ fn replaces(data: &OrderPlanData, other: usize, setup: usize) -> bool {
         return false;
     }
     let (one, two) = (&data.setups()[other], &data.setups()[setup]);
-    let slats = |line: &super::draft::LineSetup| {
-        (line.bottom.min(line.top), line.bottom.max(line.top))
-    };
+    let slats =
+        |line: &super::draft::LineSetup| (line.bottom.min(line.top), line.bottom.max(line.top));
     let gives_no_less = data.good_pencils(setup).iter().all(|(pencil, good)| {
         let mut ours = data.good_pencils(other).iter();
         *good == 0 || ours.any(|(of, ours)| of == pencil && ours >= good)
@@ -206,7 +211,7 @@ fn replaces_back(data: &OrderPlanData, setup: usize, other: usize) -> bool {
 
 /// Whether an offer can take over all orders by another, where no more than so many slats are of use.
 fn supplants(data: &OrderPlanData, other: usize, number: usize, useful: u64) -> bool {
-    if other == number {
+    if other == number || data.draft().least_certified > 0 {
         return false;
     }
     let (one, two) = (&data.offers()[other], &data.offers()[number]);
@@ -217,7 +222,6 @@ fn supplants(data: &OrderPlanData, other: usize, number: usize, useful: u64) -> 
     let is_alike = one.stock == two.stock
         && one.pack_slats == two.pack_slats
         && one.lead_periods <= two.lead_periods
-        && (one.certified || !two.certified)
         && one.most_packs_in_all.is_none()
         && one.least_packs <= two.least_packs.max(1)
         && u64::from(one.most_packs) >= most_of_all_offers(data, one.stock, useful)
@@ -253,17 +257,31 @@ fn most_of_all_offers(data: &OrderPlanData, stock: usize, useful: u64) -> u64 {
 fn tier_ranges(data: &OrderPlanData, number: usize, useful: u64) -> Vec<TierRange> {
     let offer = &data.offers()[number];
     let largest = u64::from(offer.most_packs);
-    let wanted = useful.div_ceil(data.pack_slats(number));
+    // Certified wood nobody needs can still raise the share.
+    let is_share = offer.certified && data.draft().least_certified > 0;
+    let wanted = if is_share {
+        largest
+    } else {
+        useful.div_ceil(data.pack_slats(number))
+    };
     let mut ranges = Vec::new();
     for (tier, from) in offer.tiers.iter().enumerate() {
-        let next = offer.tiers.get(tier + 1).map(|next| u64::from(next.from_packs));
+        let next = offer
+            .tiers
+            .get(tier + 1)
+            .map(|next| u64::from(next.from_packs));
         let least = u64::from(from.from_packs.max(offer.least_packs));
         let top = next.map_or(largest, |next| largest.min(next - 1));
         let mut most = top.min(wanted.max(least));
-        if let Some(next) = next.filter(|&next| next <= largest && more_does_no_harm(data, number)) {
-            most = most.min(last_below(offer, tier, next.max(u64::from(offer.least_packs))));
+        if let Some(next) = next.filter(|&next| next <= largest && more_does_no_harm(data, number))
+        {
+            most = most.min(last_below(
+                offer,
+                tier,
+                next.max(u64::from(offer.least_packs)),
+            ));
         }
-        if useful > 0 && least <= most {
+        if wanted > 0 && least <= most {
             ranges.push(TierRange { tier, least, most });
         }
     }

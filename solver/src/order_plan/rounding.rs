@@ -13,7 +13,11 @@ const ROUGH: f64 = 1e-6;
 /// Rounds up what is run, adds what rounding lost, leaves away what is too much, and buys what then
 /// is missing where it costs least; `None` where that fails. Limits are not looked at but those of
 /// orders.
-pub(super) fn whole_plan(data: &OrderPlanData, ranges: &Ranges, point: &Point) -> Option<OrderPlan> {
+pub(super) fn whole_plan(
+    data: &OrderPlanData,
+    ranges: &Ranges,
+    point: &Point,
+) -> Option<OrderPlan> {
     let up = |value: f64| (value - ROUGH).ceil().max(0.0) as u64;
     let rows = |rows: &[Vec<f64>]| -> Vec<Vec<u64>> {
         rows.iter()
@@ -30,7 +34,9 @@ pub(super) fn whole_plan(data: &OrderPlanData, ranges: &Ranges, point: &Point) -
             let most = tiers.iter().max_by(|one, other| {
                 let weight = (one.chosen, one.packs);
                 let against = (other.chosen, other.packs);
-                weight.partial_cmp(&against).unwrap_or(std::cmp::Ordering::Equal)
+                weight
+                    .partial_cmp(&against)
+                    .unwrap_or(std::cmp::Ordering::Equal)
             });
             let packs = up(tiers.iter().map(|order| order.packs).sum());
             let range = most.and_then(|order| {
@@ -119,7 +125,8 @@ fn first_lack(on_hand: u64, added: &[u64], taken: &[u64]) -> Option<(usize, u64)
 fn fill_pencils(data: &OrderPlanData, ranges: &Ranges, decisions: &mut Decisions) -> Option<()> {
     for pencil in 0..data.pencils().len() {
         let due: Vec<u64> = (0..data.periods()).map(|at| data.net(pencil, at)).collect();
-        while let Some((lack_at, lack)) = first_lack(0, &made(data, &decisions.runs, pencil), &due) {
+        while let Some((lack_at, lack)) = first_lack(0, &made(data, &decisions.runs, pencil), &due)
+        {
             let mut best: Option<(bool, i64, usize, usize, u64)> = None;
             for setup in 0..data.setups().len() {
                 let good = data.good_pencils(setup).iter();
@@ -279,8 +286,11 @@ fn trim_orders(data: &OrderPlanData, decisions: &mut Decisions, stock: usize) {
             let pack = data.pack_slats(number);
             let mut cheapest = packs;
             // Any number below that still does; few are tried, as little was rounded up.
-            let fewer = (packs.saturating_sub(2 + 1_000 / pack)..packs).rev().chain([0]);
-            for fewer in fewer.filter(|&fewer| fewer == 0 || fewer >= u64::from(offer.least_packs)) {
+            let fewer = (packs.saturating_sub(2 + 1_000 / pack)..packs)
+                .rev()
+                .chain([0]);
+            for fewer in fewer.filter(|&fewer| fewer == 0 || fewer >= u64::from(offer.least_packs))
+            {
                 decisions.packs[number][period] = fewer;
                 if !suffices(decisions) {
                     continue;

@@ -4,8 +4,8 @@ use super::clash::clash;
 use super::data::OrderPlanData;
 use super::draft::PlanAim;
 use super::greedy::greedy_plan;
-use super::neighbourhood::Neighbourhood;
 use super::model::{Cut, Finding, Point, Question, Whole, broken, dive, solve};
+use super::neighbourhood::Neighbourhood;
 use super::outcome::{OrderPlanLimits, OrderPlanOutcome, OrderPlanProgress};
 use super::plan::OrderPlan;
 use super::ranges::Ranges;
@@ -16,7 +16,51 @@ use super::verify::{OrderPlanFault, verify};
 ///
 /// `go_on` hears the best plan's value and the bound on the way and may stop the search by `false`;
 /// then the best plan so far is handed back. Equal data and equal limits give an equal outcome in every
-/// run, where `go_on` does not stop it.
+/// run, where `go_on` does not stop it. Where the aim is not the cost, a third of the steps goes to the
+/// cheapest plan among those that come to no more.
+///
+/// ```
+/// use solver::order_plan::{
+///     Laid, LineSetup, Machine, Offer, OrderPlanDraft, OrderPlanLimits, OrderPlanOutcome,
+///     PencilDemand, PriceTier, Pricing, StockLine, plan_orders,
+/// };
+/// // Two gross now and two later, nine pencils a sandwich: 32 sandwiches or 64 slats each time.
+/// let draft = OrderPlanDraft {
+///     periods: 2,
+///     pencils: vec![PencilDemand { holding: 20_000, ..PencilDemand::due(&[288, 288]) }],
+///     stocks: vec![StockLine::default()],
+///     setups: vec![LineSetup {
+///         laid: vec![Laid { pencil: 0, leads: 9, good: 1_000_000 }],
+///         bottom: 0,
+///         top: 0,
+///         milliseconds: 900,
+///         changeover_cost: vec![5_000, 5_000],
+///         changeover_seconds: 600,
+///         credit: 0,
+///     }],
+///     offers: vec![Offer {
+///         stock: 0,
+///         pack_slats: 64,
+///         tiers: vec![PriceTier { from_packs: 1, pack_price: 1_000 }],
+///         pricing: Pricing::AllUnits,
+///         order_cost: 0,
+///         least_packs: 0,
+///         most_packs: 10,
+///         most_packs_in_all: None,
+///         lead_periods: 0,
+///         certified: false,
+///     }],
+///     machine: Machine { hour_cost: 0, seconds: vec![None, None] },
+///     ..OrderPlanDraft::default()
+/// };
+/// let data = draft.check().unwrap();
+/// let outcome = plan_orders(&data, &OrderPlanLimits::default(), &mut |_| true).unwrap();
+/// let OrderPlanOutcome::Proved { plan, .. } = outcome else { panic!("small and proved") };
+/// // To hold 288 pencils would cost 57.60, to change over once more costs 50.00.
+/// assert_eq!(plan.runs, [[32, 32]]);
+/// assert_eq!(plan.packs[0].iter().sum::<u64>(), 2);
+/// assert_eq!(plan.cost.total(), 1_000 * (2 * 5_000 + 2 * 1_000));
+/// ```
 ///
 /// # Errors
 /// An [`OrderPlanFault`] when the plan fails its recount: a fault of this module, never of the data.
@@ -25,13 +69,58 @@ pub fn plan_orders(
     limits: &OrderPlanLimits,
     go_on: &mut dyn FnMut(&OrderPlanProgress) -> bool,
 ) -> Result<OrderPlanOutcome, OrderPlanFault> {
-    let outcome = Search::new(data, limits, go_on).run();
-    if let OrderPlanOutcome::Proved { plan, .. } | OrderPlanOutcome::WithinGap { plan, .. } =
-        &outcome
+    let mut limits = *limits;
+    if data.aim() != PlanAim::Cost {
+        limits.steps = limits.steps * 2 / 3;
+    }
+    let mut outcome = Search::new(data, &limits, go_on).run();
+    if let OrderPlanOutcome::Proved { plan, bound } | OrderPlanOutcome::WithinGap { plan, bound } =
+        &mut outcome
     {
+        if data.aim() != PlanAim::Cost {
+            limits.steps /= 2;
+            if let Some(cheaper) = cheapest_of_those(data, plan, *bound, &limits, go_on) {
+                *plan = cheaper;
+            }
+        }
         verify(data.draft(), plan)?;
     }
     Ok(outcome)
+}
+
+/// A cheaper plan that comes to no more in the aim, which is not the cost.
+fn cheapest_of_those(
+    data: &OrderPlanData,
+    plan: &OrderPlan,
+    bound: i64,
+    limits: &OrderPlanLimits,
+    go_on: &mut dyn FnMut(&OrderPlanProgress) -> bool,
+) -> Option<Box<OrderPlan>> {
+    let mut draft = data.draft().clone();
+    let value = plan.value(data.aim());
+    match data.aim() {
+        PlanAim::Cost => return None,
+        PlanAim::Timber => draft.limits.cubic_millimetres = Some(value),
+        PlanAim::Changeovers => draft.limits.changeovers = u64::try_from(value).ok(),
+    }
+    draft.aim = PlanAim::Cost;
+    let data = OrderPlanData::new(draft);
+    // What is reported stays the aim that was asked for.
+    let reported = OrderPlanProgress {
+        value: Some(value),
+        bound,
+        steps: limits.steps,
+    };
+    let outcome = Search::new(&data, limits, &mut |_| go_on(&reported)).run();
+    match outcome {
+        OrderPlanOutcome::Proved { plan: found, .. }
+        | OrderPlanOutcome::WithinGap { plan: found, .. }
+            if found.cost.total() < plan.cost.total() =>
+        {
+            Some(found)
+        }
+        _ => None,
+    }
 }
 
 /// Rounds of cuts at the root.
@@ -146,7 +235,10 @@ impl<'a> Search<'a> {
     fn offer(&mut self, plan: OrderPlan) -> bool {
         let aim = self.data.aim();
         let rank = |plan: &OrderPlan| (plan.value(aim), plan.cost.total());
-        let is_better = self.best.as_ref().is_none_or(|best| rank(&plan) < rank(best));
+        let is_better = self
+            .best
+            .as_ref()
+            .is_none_or(|best| rank(&plan) < rank(best));
         if !is_better || verify(self.data.draft(), &plan).is_err() {
             return false;
         }
@@ -239,7 +331,11 @@ impl<'a> Search<'a> {
         // Only plans better than the best were asked for: if there are none, its value is the bound.
         if let Some(most) = question.most {
             let beyond = most + 1;
-            finding.bound = if finding.none_exists { beyond } else { finding.bound.min(beyond) };
+            finding.bound = if finding.none_exists {
+                beyond
+            } else {
+                finding.bound.min(beyond)
+            };
         }
         finding
     }
@@ -322,7 +418,8 @@ impl<'a> Search<'a> {
                 let before = best.value(self.data.aim());
                 let ranges = part.around(self.data, &self.ranges, best);
                 self.dive(&ranges);
-                let finding = self.ask(&ranges, (Whole::Choices, false), PART_NODES, &mut |_, _| ());
+                let finding =
+                    self.ask(&ranges, (Whole::Choices, false), PART_NODES, &mut |_, _| ());
                 if let Some(point) = finding.best {
                     self.take(&point);
                 }

@@ -134,7 +134,8 @@ fn orders_are_allowed(
     let offer = &draft.offers[number];
     let orders = &plan.packs[number];
     for (period, &packs) in orders.iter().enumerate().filter(|(_, packs)| **packs > 0) {
-        let in_range = (u64::from(offer.least_packs)..=u64::from(offer.most_packs)).contains(&packs);
+        let in_range =
+            (u64::from(offer.least_packs)..=u64::from(offer.most_packs)).contains(&packs);
         if !in_range || period + offer.lead_periods >= draft.periods {
             return Err(OrderPlanFault::Order {
                 offer: number,
@@ -428,7 +429,9 @@ pub enum OrderPlanFault {
         most: u64,
     },
     /// A cost is another than told.
-    #[error("the plan costs {counted} thousandths of a hundredth, or its parts differ; {told} is told")]
+    #[error(
+        "the plan costs {counted} thousandths of a hundredth, or its parts differ; {told} is told"
+    )]
     Cost {
         /// As counted.
         counted: i128,

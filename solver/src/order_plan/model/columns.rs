@@ -54,10 +54,12 @@ struct Maker {
 
 impl Maker {
     fn add(&mut self, (least, most): (f64, f64), unit: f64, whole: bool, name: String) -> Column {
-        let definition = variable()
-            .clamp(least / unit, most / unit)
-            .name(name);
-        let definition = if whole { definition.integer() } else { definition };
+        let definition = variable().clamp(least / unit, most / unit).name(name);
+        let definition = if whole {
+            definition.integer()
+        } else {
+            definition
+        };
         let index = self.variables.len();
         self.ranges += (most - least) / unit;
         Column {
@@ -150,12 +152,18 @@ impl Columns {
             let bought = ranges.orders.iter().enumerate().map(|(number, rows)| {
                 let packs = rows.iter().flatten().map(|range| range.most).sum::<u64>();
                 let is_it = data.offers()[number].stock == stock;
-                if is_it { packs * data.pack_slats(number) } else { 0 }
+                if is_it {
+                    packs * data.pack_slats(number)
+                } else {
+                    0
+                }
             });
             let most = line.on_hand + bought.sum::<u64>() + ranges.sawn[stock].iter().sum::<u64>();
-            let wanted = ranges.runs.iter().enumerate().map(|(setup, row)| {
-                data.slats(setup, stock) * row.iter().sum::<u64>()
-            });
+            let wanted = ranges
+                .runs
+                .iter()
+                .enumerate()
+                .map(|(setup, row)| data.slats(setup, stock) * row.iter().sum::<u64>());
             let most = most.min(wanted.sum());
             let stored = |period: usize| {
                 let name = format!("slats[{stock},{period}]");
@@ -170,9 +178,8 @@ impl Columns {
             let stored = |period: usize| {
                 let later = data.remaining(pencil, period) - data.net(pencil, period);
                 let name = format!("pencils[{pencil},{period}]");
-                (later > 0).then(|| {
-                    maker.add((0.0, later as f64), pencil_unit, whole_pencils, name)
-                })
+                (later > 0)
+                    .then(|| maker.add((0.0, later as f64), pencil_unit, whole_pencils, name))
             };
             pencil_store.push((0..data.periods()).map(stored).collect());
         }
@@ -196,7 +203,10 @@ impl Columns {
         let open = self.open.iter().flatten().flatten();
         let orders = self.orders.iter().flatten().flatten();
         let chosen = orders.filter_map(|order| order.chosen.map(|(chosen, ..)| chosen));
-        open.copied().chain(chosen).map(|column| column.index).collect()
+        open.copied()
+            .chain(chosen)
+            .map(|column| column.index)
+            .collect()
     }
 }
 

@@ -64,13 +64,21 @@ impl<'a> Formulation<'a> {
             for period in 0..self.data.periods() {
                 let mut row = Expression::from(0.0);
                 for &(setup, good) in &makers {
-                    add(&mut row, good as f64 / 1e6 / batch, self.columns.runs[setup][period]);
+                    add(
+                        &mut row,
+                        good as f64 / 1e6 / batch,
+                        self.columns.runs[setup][period],
+                    );
                 }
                 if period > 0 {
                     let before = self.columns.pencil_store[pencil][period - 1];
                     add(&mut row, 1.0 / batch, before);
                 }
-                add(&mut row, -1.0 / batch, self.columns.pencil_store[pencil][period]);
+                add(
+                    &mut row,
+                    -1.0 / batch,
+                    self.columns.pencil_store[pencil][period],
+                );
                 let due = self.data.net(pencil, period) as f64 / batch;
                 // A row without variables is kept, as it may tell that there is no plan.
                 self.add(row.geq(due), format!("due[{pencil},{period}]"));
@@ -107,7 +115,11 @@ impl<'a> Formulation<'a> {
                     let before = self.columns.slat_store[stock][period - 1];
                     add(&mut row, 1.0 / batch, before);
                 }
-                add(&mut row, -1.0 / batch, self.columns.slat_store[stock][period]);
+                add(
+                    &mut row,
+                    -1.0 / batch,
+                    self.columns.slat_store[stock][period],
+                );
                 let on_hand = if period == 0 { line.on_hand } else { 0 };
                 let row = row.geq(-(on_hand as f64) / batch);
                 self.add(row, format!("slats[{stock},{period}]"));
@@ -146,7 +158,10 @@ impl<'a> Formulation<'a> {
                     one.add_mul(1.0, chosen.variable);
                     let (packs, chosen) = (order.packs.variable, chosen.variable);
                     let name = format!("{number},{period},{}", order.tier);
-                    self.add((packs - most as f64 * chosen).leq(0.0), format!("most[{name}]"));
+                    self.add(
+                        (packs - most as f64 * chosen).leq(0.0),
+                        format!("most[{name}]"),
+                    );
                     if least > 0 {
                         let row = (packs - least as f64 * chosen).geq(0.0);
                         self.add(row, format!("least[{name}]"));
@@ -179,7 +194,11 @@ impl<'a> Formulation<'a> {
                 self.add(row.leq(seconds as f64 / unit), format!("machine[{period}]"));
             }
             let stores = [
-                (&self.columns.pencil_store, draft.most_pencils_stored, "pencils"),
+                (
+                    &self.columns.pencil_store,
+                    draft.most_pencils_stored,
+                    "pencils",
+                ),
                 (&self.columns.slat_store, draft.most_slats_stored, "slats"),
             ];
             let mut rows = Vec::new();
@@ -200,7 +219,9 @@ impl<'a> Formulation<'a> {
             let unit = self.columns.unit_of(self.data, PlanAim::Timber);
             let share = f64::from(draft.least_certified) / 1e6;
             let all = self.columns.timber(self.data, unit, |_| 1.0);
-            let certified = self.columns.timber(self.data, unit, |is| f64::from(u8::from(is)));
+            let certified = self
+                .columns
+                .timber(self.data, unit, |is| f64::from(u8::from(is)));
             self.add((certified - share * all).geq(0.0), "certified".to_owned());
         }
     }

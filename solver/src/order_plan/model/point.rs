@@ -37,7 +37,10 @@ impl Point {
                 .collect()
         };
         let runs = rows(&columns.runs);
-        let has_choice = columns.open.iter().map(|row| row.iter().map(Option::is_some).collect());
+        let has_choice = columns
+            .open
+            .iter()
+            .map(|row| row.iter().map(Option::is_some).collect());
         let orders = columns.orders.iter().map(|rows| {
             rows.iter()
                 .map(|orders| {

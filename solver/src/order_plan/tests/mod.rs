@@ -1,5 +1,7 @@
 //! Checks of the order plan.
 
+mod answers;
+mod examples;
 mod trying_all;
 
 use super::*;

@@ -77,7 +77,11 @@ fn check(seed: u64, draft: OrderPlanDraft) -> bool {
     };
     let outcome = plan_orders(&data, &OrderPlanLimits::default(), &mut |_| true)
         .expect("a plan that adds up");
-    let gain = if data.aim() == PlanAim::Cost { 1_000 } else { 1 };
+    let gain = if data.aim() == PlanAim::Cost {
+        1_000
+    } else {
+        1
+    };
     match (&outcome, best) {
         (OrderPlanOutcome::Proved { plan, bound }, Some(best)) => {
             let value = plan.value(data.aim());
@@ -85,7 +89,10 @@ fn check(seed: u64, draft: OrderPlanDraft) -> bool {
             assert!(value < best + gain, "seed {seed}: {value}, best {best}");
         }
         (OrderPlanOutcome::NoPlan { .. }, None) => {}
-        _ => panic!("seed {seed}: best {best:?}, but {outcome:?}\n{:#?}", data.draft()),
+        _ => panic!(
+            "seed {seed}: best {best:?}, but {outcome:?}\n{:#?}",
+            data.draft()
+        ),
     }
     true
 }
