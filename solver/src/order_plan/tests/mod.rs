@@ -1,7 +1,6 @@
 //! Checks of the order plan.
 
 mod answers;
-mod examples;
 mod trying_all;
 
 use super::*;
