@@ -130,6 +130,8 @@ const RISE: f64 = 2e-4;
 /// Branches for a plan near a point, and for whole sandwiches in a plan.
 const NEAR_NODES: u64 = 200;
 const POLISH_NODES: u64 = 100;
+/// Runs beyond which whole sandwiches are not sought among so few branches.
+const MOST_POLISHED: usize = 60;
 /// Branches for a part of a plan, and how often the parts are formed in another way.
 const PART_NODES: u64 = 150;
 const IMPROVING_ROUNDS: usize = 6;
@@ -397,7 +399,8 @@ impl<'a> Search<'a> {
         if let Some(point) = packs.best {
             self.offer_rounded(&point);
         }
-        if self.is_over() || self.data.periods() > 1 {
+        let runs = ranges.runs.iter().flatten().filter(|most| **most > 0);
+        if self.is_over() || runs.count() > MOST_POLISHED {
             return;
         }
         let runs = self.ask(&ranges, (Whole::Runs, false), POLISH_NODES, &mut |_, _| ());

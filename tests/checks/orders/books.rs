@@ -128,15 +128,24 @@ fn no_plan_is_cheaper_than_the_general_solver_s_and_no_bound_above_it() {
         let (plan, bound, is_proved) = plan.expect("there is a plan");
         // Hundredths, to their thousandths; the general solver's rows are met within 1e-6.
         let (cost, bound) = (plan.cost.total() as f64 / 1e3, bound as f64 / 1e3);
-        assert!(bound <= least + 0.01, "{seed}: bound {bound}, least {least}");
+        assert!(
+            bound <= least + 0.01,
+            "{seed}: bound {bound}, least {least}"
+        );
         assert!(cost >= least - 0.01, "{seed}: {cost} below {least}");
-        assert!(cost <= 1.005 * least + 0.01, "{seed}: {cost}, least {least}");
+        assert!(cost <= 1.05 * least, "{seed}: {cost}, least {least}");
         if is_proved {
-            assert!(cost < least + 1.0, "{seed}: {cost} is proved, {least} is less");
+            assert!(
+                cost < least + 1.0,
+                "{seed}: {cost} is proved, {least} is less"
+            );
         }
         proved += usize::from(is_proved);
         found += usize::from(cost < least + 1.0);
     }
-    println!("{proved} proved, {found} found, {none} without a plan");
-    assert!(proved >= 40 && found >= 50 && none >= 1);
+    // 51 and 55 of 58 when this was written, and two without a plan.
+    assert!(
+        proved >= 48 && found >= 52 && none == 2,
+        "{proved} proved, {found} found, {none} without a plan"
+    );
 }

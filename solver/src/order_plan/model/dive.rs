@@ -3,7 +3,7 @@
 use crate::order_plan::data::OrderPlanData;
 
 use super::formulation::Formulation;
-use super::{Point, Question, Whole};
+use super::{LONGEST_SLICE, Point, Question, Whole};
 
 /// Choices nearer to 0 or 1 than this are made.
 const ROUGH: f64 = 1e-6;
@@ -24,7 +24,9 @@ pub(in crate::order_plan) fn dive(
     let model = Formulation::new(data, relaxed);
     let choices = model.columns.choices();
     let mut steps = 1;
-    let solved = model.problem.as_inner().solve().ok();
+    let mut problem = model.problem.as_inner().clone();
+    problem.set_time_limit(LONGEST_SLICE);
+    let solved = problem.solve().ok();
     let Some(mut solution) = solved.and_then(|outcome| outcome.into_solution().ok()) else {
         return steps;
     };

@@ -58,8 +58,10 @@ pub(super) struct Finding {
 
 /// Branches between two looks at the limits.
 const SLICE: u64 = 20;
-/// The solver asks for a limit of time; none is wanted.
-const LONGEST: Duration = Duration::from_secs(7 * 24 * 3600);
+/// The simplex method of the solver can turn in circles. A slice takes milliseconds: one that takes as
+/// long as this, without a branch, ends the solve with what was found before. Nothing else depends on
+/// time.
+const LONGEST_SLICE: Duration = Duration::from_secs(10);
 
 /// Solves within so many branches; the root is no branch and is solved in any case. `go_on` sees the
 /// finding after each slice and may stop.
@@ -81,7 +83,12 @@ pub(super) fn solve(
     // With no time the solver stops at once and hands back a search that runs in slices, which
     // can be counted in branches; a model without whole-number variables is solved in one go.
     let sliced = problem.has_integer_vars();
-    problem.set_time_limit(if sliced { Duration::ZERO } else { LONGEST });
+    let first_slice = if sliced {
+        Duration::ZERO
+    } else {
+        LONGEST_SLICE
+    };
+    problem.set_time_limit(first_slice);
     let mut state = problem.solve();
     let mut tried = !sliced;
     loop {
@@ -96,6 +103,7 @@ pub(super) fn solve(
             }
         };
         let stats = outcome.stats();
+        let is_stuck = tried && sliced && stats.nodes_solved == finding.nodes;
         finding.nodes = stats.nodes_solved;
         let bound = stats.best_bound.map_or(0, |bound| model.safe_bound(bound));
         finding.bound = finding.bound.max(bound);
@@ -105,13 +113,14 @@ pub(super) fn solve(
         }
         finding.is_complete = outcome.is_optimal();
         let left = nodes.saturating_sub(finding.nodes);
-        if finding.is_complete || (tried && (!sliced || left == 0 || !go_on(&finding))) {
+        if finding.is_complete || is_stuck || (tried && (!sliced || left == 0 || !go_on(&finding)))
+        {
             return finding;
         }
         tried = true;
         let mut options = outcome.last_resume_options();
         options.node_limit = Some(left.clamp(1, SLICE));
-        options.time_limit = None;
+        options.time_limit = Some(LONGEST_SLICE);
         state = outcome.resume_with(options);
     }
 }
