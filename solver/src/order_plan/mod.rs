@@ -92,7 +92,10 @@ mod check;
 mod clash;
 mod data;
 mod draft;
+mod fault;
+mod gain;
 mod greedy;
+mod improving;
 mod levelling;
 mod model;
 mod neighbourhood;
@@ -120,11 +123,12 @@ pub use draft::{
     AimLimits, Laid, LineSetup, Machine, OrderPlanDraft, OwnSawing, PencilDemand, PlanAim,
     StockLine,
 };
+pub use fault::OrderPlanFault;
 pub use offer::{Offer, PriceTier, Pricing};
 pub use outcome::{OrderPlanLimits, OrderPlanOutcome, OrderPlanProgress};
 pub use plan::{CostParts, OrderPlan};
 pub use problem::{OrderPlanProblem, PeriodList, Priced};
 pub use search::plan_orders;
 pub use stages::{MILLION, Materials, StageYields};
-pub use verify::{OrderPlanFault, verify};
+pub use verify::verify;
 pub use worth::{PacksWorth, Worths, break_even, worths};

@@ -3,14 +3,15 @@
 use super::clash::clash;
 use super::data::OrderPlanData;
 use super::draft::PlanAim;
+use super::fault::OrderPlanFault;
+use super::gain::{is_settled, least_gain, step};
 use super::greedy::greedy_plan;
-use super::model::{Cut, Finding, Point, Question, Whole, broken, dive, solve};
-use super::neighbourhood::Neighbourhood;
+use super::model::{Cut, Finding, Point, Question, Whole, broken, solve};
 use super::outcome::{OrderPlanLimits, OrderPlanOutcome, OrderPlanProgress};
 use super::plan::OrderPlan;
 use super::ranges::Ranges;
 use super::rounding::{exact_plan, whole_plan};
-use super::verify::{OrderPlanFault, verify};
+use super::verify::verify;
 
 /// Finds the best plan.
 ///
@@ -127,23 +128,15 @@ fn cheapest_of_those(
 const ROUNDS: u32 = 30;
 /// Least share by which a round of cuts must raise the relaxation to be followed by another.
 const RISE: f64 = 2e-4;
-/// Branches for a plan near a point, and for whole sandwiches in a plan.
-const NEAR_NODES: u64 = 200;
-const POLISH_NODES: u64 = 100;
-/// Runs beyond which whole sandwiches are not sought among so few branches.
-const MOST_POLISHED: usize = 60;
-/// Branches for a part of a plan, and how often the parts are formed in another way.
-const PART_NODES: u64 = 150;
-const IMPROVING_ROUNDS: usize = 6;
 
 pub(super) struct Search<'a> {
-    data: &'a OrderPlanData,
+    pub(super) data: &'a OrderPlanData,
     go_on: &'a mut dyn FnMut(&OrderPlanProgress) -> bool,
-    ranges: Ranges,
-    cuts: Vec<Cut>,
-    best: Option<OrderPlan>,
+    pub(super) ranges: Ranges,
+    pub(super) cuts: Vec<Cut>,
+    pub(super) best: Option<OrderPlan>,
     bound: i64,
-    steps: u64,
+    pub(super) steps: u64,
     limits: OrderPlanLimits,
     stopped: bool,
 }
@@ -210,12 +203,12 @@ impl<'a> Search<'a> {
         }
     }
 
-    fn value(&self) -> Option<i64> {
+    pub(super) fn value(&self) -> Option<i64> {
         self.best.as_ref().map(|best| best.value(self.data.aim()))
     }
 
     /// Whether nothing more is to be done.
-    fn is_over(&self) -> bool {
+    pub(super) fn is_over(&self) -> bool {
         let is_near = self.value().is_some_and(|value| {
             let gap = i128::from(value - self.bound) * 1_000_000;
             is_settled(self.data, value, self.bound)
@@ -249,11 +242,11 @@ impl<'a> Search<'a> {
         true
     }
 
-    fn offer_rounded(&mut self, point: &Point) -> bool {
+    pub(super) fn offer_rounded(&mut self, point: &Point) -> bool {
         whole_plan(self.data, &self.ranges, point).is_some_and(|plan| self.offer(plan))
     }
 
-    fn offer_exact(&mut self, point: &Point) -> bool {
+    pub(super) fn offer_exact(&mut self, point: &Point) -> bool {
         exact_plan(self.data, point).is_some_and(|plan| self.offer(plan))
     }
 
@@ -306,7 +299,7 @@ impl<'a> Search<'a> {
     }
 
     /// Puts a question within what is left of the steps and hands every better point to `look`.
-    fn ask(
+    pub(super) fn ask(
         &mut self,
         ranges: &Ranges,
         (whole, with_reserve): (Whole, bool),
@@ -342,98 +335,6 @@ impl<'a> Search<'a> {
         finding
     }
 
-    /// Makes choices one after the other within ranges; every point on the way is rounded.
-    fn dive(&mut self, ranges: &Ranges) {
-        let cuts = self.cuts.clone();
-        let question = Question {
-            ranges,
-            cuts: &cuts,
-            whole: Whole::Nothing,
-            most: None,
-            with_reserve: false,
-        };
-        let mut last = None;
-        let data = self.data;
-        let steps = dive(data, question, &mut |point, value| {
-            let is_open = self.value().is_none_or(|best| value < best);
-            if is_open {
-                self.offer_rounded(point);
-                last = Some(point.clone());
-            }
-            is_open && !self.is_over()
-        });
-        self.steps += steps;
-        if let Some(point) = last {
-            self.polish(&point);
-        }
-    }
-
-    /// A search near a point: only set-ups, orders and tiers that it chooses in part.
-    fn near(&mut self, point: &Point) {
-        if self.is_over() {
-            return;
-        }
-        let all = self.ranges.clone();
-        self.dive(&all);
-        let ranges = self.ranges.near(point);
-        let finding = self.ask(&ranges, (Whole::Choices, false), NEAR_NODES, &mut |_, _| ());
-        if let Some(point) = finding.best {
-            self.take(&point);
-        }
-    }
-
-    /// A plan near a point whose choices are whole.
-    fn take(&mut self, point: &Point) {
-        self.offer_exact(point);
-        self.offer_rounded(point);
-        self.polish(point);
-    }
-
-    /// Whole packs and sandwiches for choices that are made.
-    fn polish(&mut self, point: &Point) {
-        if self.is_over() {
-            return;
-        }
-        let ranges = self.ranges.chosen(point);
-        let packs = self.ask(&ranges, (Whole::Packs, true), POLISH_NODES, &mut |_, _| ());
-        if let Some(point) = packs.best {
-            self.offer_rounded(&point);
-        }
-        let runs = ranges.runs.iter().flatten().filter(|most| **most > 0);
-        if self.is_over() || runs.count() > MOST_POLISHED {
-            return;
-        }
-        let runs = self.ask(&ranges, (Whole::Runs, false), POLISH_NODES, &mut |_, _| ());
-        if let Some(point) = runs.best {
-            self.offer_exact(&point);
-            self.offer_rounded(&point);
-        }
-    }
-
-    /// Plans parts of the best plan anew until no part yields a better one.
-    fn improve(&mut self) {
-        for round in 0..IMPROVING_ROUNDS {
-            let mut is_better = false;
-            for part in Neighbourhood::parts(self.data, round) {
-                let Some(best) = self.best.as_ref().filter(|_| !self.is_over()) else {
-                    return;
-                };
-                let before = best.value(self.data.aim());
-                let ranges = part.around(self.data, &self.ranges, best);
-                self.dive(&ranges);
-                let finding =
-                    self.ask(&ranges, (Whole::Choices, false), PART_NODES, &mut |_, _| ());
-                if let Some(point) = finding.best {
-                    self.take(&point);
-                }
-                is_better |= self.value() < Some(before);
-            }
-            if !is_better && round > 0 {
-                break;
-            }
-        }
-    }
-
     /// The whole model; true when it is proved that nothing better, or nothing, exists.
     fn branch(&mut self, whole: Whole) -> bool {
         let ranges = self.ranges.clone();
@@ -458,61 +359,5 @@ impl<'a> Search<'a> {
             self.take(&point);
         }
         finding.none_exists
-    }
-}
-
-/// Whether no plan can be better.
-fn is_settled(data: &OrderPlanData, value: i64, bound: i64) -> bool {
-    value - bound < least_gain(data)
-}
-
-/// Least by which a better plan must be better: a hundredth of the currency, a slat, a change-over.
-fn least_gain(data: &OrderPlanData) -> i64 {
-    match data.aim() {
-        PlanAim::Cost => step(data).max(1_000),
-        PlanAim::Timber | PlanAim::Changeovers => step(data),
-    }
-}
-
-/// A number of which every value of the aim is a multiple.
-fn step(data: &OrderPlanData) -> i64 {
-    let amounts: Vec<i64> = match data.aim() {
-        PlanAim::Changeovers => vec![1],
-        PlanAim::Timber => {
-            let packs = (0..data.offers().len()).map(|offer| data.pack_volume(offer));
-            let sawn = data.stocks().iter().filter(|line| line.sawing.is_some());
-            packs
-                .chain(sawn.map(|line| i64::from(line.cubic_millimetres)))
-                .collect()
-        }
-        PlanAim::Cost => {
-            let mut amounts = Vec::new();
-            for setup in 0..data.setups().len() {
-                amounts.push(data.run_cost(setup));
-                for period in 0..data.periods() {
-                    let (change, machine) = data.changeover_parts(setup, period);
-                    amounts.push(change + machine);
-                }
-            }
-            for offer in data.offers() {
-                amounts.push(1_000 * offer.order_cost);
-                amounts.extend(offer.tiers.iter().map(|tier| 1_000 * tier.pack_price));
-            }
-            for line in data.stocks() {
-                amounts.push(line.holding);
-                amounts.extend(line.sawing.map(|sawing| sawing.thousand_cost));
-            }
-            amounts.extend(data.pencils().iter().map(|line| line.holding));
-            amounts
-        }
-    };
-    amounts.into_iter().fold(0, greatest_common_divisor).max(1)
-}
-
-fn greatest_common_divisor(a: i64, b: i64) -> i64 {
-    if b == 0 {
-        a
-    } else {
-        greatest_common_divisor(b, a % b)
     }
 }
