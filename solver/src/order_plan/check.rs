@@ -28,6 +28,11 @@ pub const MOST_PACK_SLATS: u32 = 1_000_000;
 pub const MOST_PACKS: u32 = 1_000_000;
 /// Most leads of one kind of pencil in a sandwich.
 pub const MOST_LEADS: u32 = 1_000;
+/// Most sandwiches of a run: no longer one is planned, however few good pencils it gives.
+pub const MOST_SANDWICHES: u64 = 1_000_000_000;
+/// Longest machine time of a sandwich, milliseconds, and of changing over, seconds: an hour, and a
+/// thousand hours.
+pub const MOST_TIME: u32 = 3_600_000;
 /// Highest price or cost, hundredths of the currency.
 pub const MOST_PRICE: i64 = 10_000_000;
 
@@ -172,6 +177,13 @@ impl OrderPlanDraft {
         }
         for laid in &setup.laid {
             check_share(laid.good, problems);
+        }
+        let time = setup.milliseconds.max(setup.changeover_seconds);
+        if time > MOST_TIME {
+            problems.push(OrderPlanProblem::Time {
+                setup: number,
+                time,
+            });
         }
         for &cost in &setup.changeover_cost {
             check_price(Priced::Changeover { setup: number }, cost, problems);

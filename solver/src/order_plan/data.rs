@@ -1,5 +1,6 @@
 //! What is to be planned, checked, with what follows from it.
 
+use super::check::MOST_SANDWICHES;
 use super::draft::{LineSetup, OrderPlanDraft, PencilDemand, PlanAim, StockLine};
 use super::offer::Offer;
 use super::stages::MILLION;
@@ -110,7 +111,9 @@ impl OrderPlanData {
         match aim {
             PlanAim::Cost => limits.cost.map(|cost| cost.saturating_mul(1_000)),
             PlanAim::Timber => limits.cubic_millimetres,
-            PlanAim::Changeovers => limits.changeovers.map(u64::cast_signed),
+            PlanAim::Changeovers => limits
+                .changeovers
+                .map(|most| i64::try_from(most).unwrap_or(i64::MAX)),
         }
     }
 
@@ -180,7 +183,8 @@ impl OrderPlanData {
     }
 
     /// Most sandwiches of a set-up that are of use in a period: what fills all that is still due of
-    /// each of its pencils, within the machine time. More would make only pencils nobody ordered.
+    /// each of its pencils, within the machine time. More would make only pencils nobody ordered. Never
+    /// above [`MOST_SANDWICHES`].
     pub(super) fn most_sandwiches(&self, setup: usize, period: usize) -> u64 {
         let useful = self.setups[setup]
             .good
@@ -188,7 +192,7 @@ impl OrderPlanData {
             .filter_map(|&(pencil, good)| {
                 Self::sandwiches_for(good, self.remaining(pencil, period))
             });
-        let useful = useful.max().unwrap_or(0);
+        let useful = useful.max().unwrap_or(0).min(MOST_SANDWICHES);
         let line = &self.draft.setups[setup];
         let in_time = self.draft.machine.seconds[period].and_then(|seconds| {
             let left = seconds.saturating_sub(u64::from(line.changeover_seconds));

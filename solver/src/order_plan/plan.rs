@@ -141,37 +141,49 @@ impl OrderPlan {
     }
 
     fn add_up(&mut self, data: &OrderPlanData) {
-        let mut cost = CostParts::default();
+        let [mut purchase, mut changeover, mut machine, mut holding] = [0_i128; 4];
+        let [mut materials, mut sawing, mut credit, mut volume] = [0_i128; 4];
+        let sum = |row: &[u64]| row.iter().map(|&pieces| i128::from(pieces)).sum::<i128>();
         for (setup, row) in self.runs.iter().enumerate() {
-            let (machine, materials, credit) = data.run_parts(setup);
+            let parts = data.run_parts(setup);
             for (period, &run) in row.iter().enumerate().filter(|(_, run)| **run > 0) {
-                let (changeover, changing) = data.changeover_parts(setup, period);
-                let run = run.cast_signed();
-                cost.changeover += changeover;
-                cost.machine += changing + machine * run;
-                cost.materials += materials * run;
-                cost.credit += credit * run;
+                let (change, changing) = data.changeover_parts(setup, period);
+                let run = i128::from(run);
+                changeover += i128::from(change);
+                machine += i128::from(changing) + i128::from(parts.0) * run;
+                materials += i128::from(parts.1) * run;
+                credit += i128::from(parts.2) * run;
                 self.changeovers += 1;
             }
         }
         for (number, offer) in data.offers().iter().enumerate() {
             for &packs in &self.packs[number] {
-                cost.purchase += 1_000 * offer.price(packs);
-                self.cubic_millimetres += data.pack_volume(number) * packs.cast_signed();
+                purchase += 1_000 * i128::from(offer.price(packs));
+                volume += i128::from(data.pack_volume(number)) * i128::from(packs);
             }
         }
         for (stock, line) in data.stocks().iter().enumerate() {
-            let sawn = self.sawn[stock].iter().sum::<u64>().cast_signed();
+            let sawn = sum(&self.sawn[stock]);
             let each = line.sawing.map_or(0, |sawing| sawing.thousand_cost);
-            cost.sawing += each * sawn;
-            cost.holding += line.holding * self.slat_store[stock].iter().sum::<u64>().cast_signed();
-            self.cubic_millimetres += i64::from(line.cubic_millimetres) * sawn;
+            sawing += i128::from(each) * sawn;
+            holding += i128::from(line.holding) * sum(&self.slat_store[stock]);
+            volume += i128::from(line.cubic_millimetres) * sawn;
         }
-        for (pencil, line) in data.pencils().iter().enumerate() {
-            let held = self.pencil_store[pencil].iter().sum::<u64>();
-            cost.holding += line.holding * held.cast_signed();
+        for (line, store) in data.pencils().iter().zip(&self.pencil_store) {
+            holding += i128::from(line.holding) * sum(store);
         }
-        self.cost = cost;
+        // What is beyond the range fails the recount.
+        let narrow = |sum: i128| i64::try_from(sum).unwrap_or(i64::MAX);
+        self.cost = CostParts {
+            purchase: narrow(purchase),
+            changeover: narrow(changeover),
+            machine: narrow(machine),
+            holding: narrow(holding),
+            materials: narrow(materials),
+            sawing: narrow(sawing),
+            credit: narrow(credit),
+        };
+        self.cubic_millimetres = narrow(volume);
     }
 }
 

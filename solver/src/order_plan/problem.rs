@@ -2,7 +2,7 @@
 
 use super::check::{
     MOST_LEADS, MOST_OFFERS, MOST_PACK_SLATS, MOST_PACKS, MOST_PENCIL_KINDS, MOST_PENCILS,
-    MOST_PERIODS, MOST_PRICE, MOST_SETUPS, MOST_SLATS, MOST_STOCKS, MOST_TIERS,
+    MOST_PERIODS, MOST_PRICE, MOST_SETUPS, MOST_SLATS, MOST_STOCKS, MOST_TIERS, MOST_TIME,
 };
 
 /// A rule the draft breaks. Things are counted from 0 in the fields and from 1 in the messages.
@@ -80,6 +80,17 @@ pub enum OrderPlanProblem {
         setup: usize,
         /// Leads.
         leads: u64,
+    },
+    /// A sandwich takes the machines, or changing over, too long.
+    #[error(
+        "set-up {} takes {time} milliseconds a sandwich or seconds to change over, at most {MOST_TIME} \
+         are allowed", setup + 1
+    )]
+    Time {
+        /// The set-up.
+        setup: usize,
+        /// The longer of the two.
+        time: u32,
     },
     /// The chips of a sandwich bring more than running it costs.
     #[error(

@@ -203,8 +203,8 @@ fn fill_slats(
         };
         // Cost of a slat that is used, in millionths of a thousandth: a pack may hold too many.
         let mut best: Option<(i128, Step)> = None;
-        let mut offer_step = |cost: i64, slats: u64, step: Step| {
-            let each = i128::from(cost) * 1_000_000 / i128::from(slats.min(lack).max(1));
+        let mut offer_step = |cost: i128, slats: u64, step: Step| {
+            let each = cost * 1_000_000 / i128::from(slats.min(lack).max(1));
             if slats > 0 && best.as_ref().is_none_or(|(least, _)| each < *least) {
                 best = Some((each, step));
             }
@@ -222,9 +222,10 @@ fn fill_slats(
                     let wanted = before + lack.div_ceil(pack);
                     let packs = wanted.clamp(range.least, range.most);
                     if packs > before && ordered - before + packs <= allowed {
-                        let cost = offer.price(packs) - offer.price(before);
-                        let held = line.holding * (lack_at - period - offer.lead_periods) as i64;
-                        let cost = 1_000 * cost + held * lack.cast_signed();
+                        let cost = i128::from(offer.price(packs) - offer.price(before));
+                        let waits = lack_at - period - offer.lead_periods;
+                        let held = i128::from(line.holding) * waits as i128;
+                        let cost = 1_000 * cost + held * i128::from(lack);
                         let step = Step::Order(number, period, packs);
                         offer_step(cost, (packs - before) * pack, step);
                     }
@@ -235,8 +236,9 @@ fn fill_slats(
             for period in 0..=lack_at {
                 let room = sawing.most_slats - decisions.sawn[stock][period].min(sawing.most_slats);
                 let slats = room.min(lack);
-                let each = sawing.thousand_cost + line.holding * (lack_at - period) as i64;
-                offer_step(each * slats.cast_signed(), slats, Step::Saw(period, slats));
+                let held = i128::from(line.holding) * (lack_at - period) as i128;
+                let each = i128::from(sawing.thousand_cost) + held;
+                offer_step(each * i128::from(slats), slats, Step::Saw(period, slats));
             }
         }
         match best?.1 {

@@ -253,7 +253,12 @@ impl<'a> Search<'a> {
     /// Takes in that no plan comes to less.
     fn raise_bound(&mut self, bound: i64) {
         let step = step(self.data);
-        let bound = bound.div_euclid(step) * step + if bound % step > 0 { step } else { 0 };
+        let over = bound.rem_euclid(step);
+        let bound = if over > 0 {
+            bound.saturating_add(step - over)
+        } else {
+            bound
+        };
         // A bound above a plan that stood its recount would be a fault of the solver: it is
         // passed over, and the plan stays unproved.
         if self.value().is_none_or(|value| bound <= value) && bound > self.bound {

@@ -1,6 +1,7 @@
 //! Checks of the order plan.
 
 mod answers;
+mod anything;
 mod trying_all;
 
 use super::*;
