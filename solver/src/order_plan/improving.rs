@@ -49,7 +49,12 @@ impl Search<'_> {
         let all = self.ranges.clone();
         self.dive(&all);
         let ranges = self.ranges.near(point);
-        let finding = self.ask(&ranges, (Whole::Choices, false), NEAR_NODES, &mut |_, _| ());
+        let finding = self.ask(
+            &ranges,
+            (Whole::Choices, false),
+            NEAR_NODES,
+            &mut |_, _, _| (),
+        );
         if let Some(point) = finding.best {
             self.take(&point);
         }
@@ -68,7 +73,12 @@ impl Search<'_> {
             return;
         }
         let ranges = self.ranges.chosen(point);
-        let packs = self.ask(&ranges, (Whole::Packs, true), POLISH_NODES, &mut |_, _| ());
+        let packs = self.ask(
+            &ranges,
+            (Whole::Packs, true),
+            POLISH_NODES,
+            &mut |_, _, _| (),
+        );
         if let Some(point) = packs.best {
             self.offer_rounded(&point);
         }
@@ -76,7 +86,12 @@ impl Search<'_> {
         if self.is_over() || runs.count() > MOST_POLISHED {
             return;
         }
-        let runs = self.ask(&ranges, (Whole::Runs, false), POLISH_NODES, &mut |_, _| ());
+        let runs = self.ask(
+            &ranges,
+            (Whole::Runs, false),
+            POLISH_NODES,
+            &mut |_, _, _| (),
+        );
         if let Some(point) = runs.best {
             self.offer_exact(&point);
             self.offer_rounded(&point);
@@ -94,8 +109,12 @@ impl Search<'_> {
                 let before = best.value(self.data.aim());
                 let ranges = part.around(self.data, &self.ranges, best);
                 self.dive(&ranges);
-                let finding =
-                    self.ask(&ranges, (Whole::Choices, false), PART_NODES, &mut |_, _| ());
+                let finding = self.ask(
+                    &ranges,
+                    (Whole::Choices, false),
+                    PART_NODES,
+                    &mut |_, _, _| (),
+                );
                 if let Some(point) = finding.best {
                     self.take(&point);
                 }

@@ -303,13 +303,15 @@ impl<'a> Search<'a> {
         point.or_else(|| Some(Point::nothing(self.data)))
     }
 
-    /// Puts a question within what is left of the steps and hands every better point to `look`.
+    /// Puts a question within what is left of the steps; `look` sees each finding with the bound that
+    /// follows for all plans. Only plans better than the best are asked for, so the bound ends there: if
+    /// there are none, it is just below the best.
     pub(super) fn ask(
         &mut self,
         ranges: &Ranges,
         (whole, with_reserve): (Whole, bool),
         nodes: u64,
-        look: &mut dyn FnMut(&mut Self, &Finding),
+        look: &mut dyn FnMut(&mut Self, &Finding, i64),
     ) -> Finding {
         let cuts = self.cuts.clone();
         let question = Question {
@@ -319,24 +321,21 @@ impl<'a> Search<'a> {
             most: self.value().map(|value| value - least_gain(self.data)),
             with_reserve,
         };
+        let beyond = question.most.map_or(i64::MAX, |most| most + 1);
         let before = self.steps;
         let nodes = nodes.min(self.limits.steps.saturating_sub(before));
         let data = self.data;
         let mut finding = solve(data, question, nodes, &mut |finding| {
             self.steps = before + finding.nodes;
-            look(self, finding);
+            look(self, finding, finding.bound.min(beyond));
             !self.is_over()
         });
         self.steps = before + finding.nodes + 1;
-        // Only plans better than the best were asked for: if there are none, its value is the bound.
-        if let Some(most) = question.most {
-            let beyond = most + 1;
-            finding.bound = if finding.none_exists {
-                beyond
-            } else {
-                finding.bound.min(beyond)
-            };
-        }
+        finding.bound = if finding.none_exists && question.most.is_some() {
+            beyond
+        } else {
+            finding.bound.min(beyond)
+        };
         finding
     }
 
@@ -349,16 +348,20 @@ impl<'a> Search<'a> {
             // A part is kept for what must be whole besides.
             _ => (self.limits.steps.saturating_sub(self.steps)) * 3 / 4,
         };
-        let finding = self.ask(&ranges, (whole, false), nodes, &mut |search, finding| {
-            let most = search.value().map_or(i64::MAX, |value| value);
-            search.raise_bound(finding.bound.min(most));
-            if let Some(point) = &finding.best
-                && last.as_ref() != Some(point)
-            {
-                search.offer_rounded(point);
-                last = Some(point.clone());
-            }
-        });
+        let finding = self.ask(
+            &ranges,
+            (whole, false),
+            nodes,
+            &mut |search, finding, bound| {
+                search.raise_bound(bound);
+                if let Some(point) = &finding.best
+                    && last.as_ref() != Some(point)
+                {
+                    search.offer_rounded(point);
+                    last = Some(point.clone());
+                }
+            },
+        );
         self.raise_bound(finding.bound);
         if let Some(point) = finding.best {
             self.take(&point);
