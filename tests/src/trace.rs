@@ -2,6 +2,7 @@
 
 mod found;
 mod measured;
+mod orders;
 mod sawing;
 mod thresholds;
 mod timber;
@@ -42,6 +43,7 @@ pub fn trace() -> String {
     trace.measured();
     trace.tolerances();
     trace.sawing();
+    trace.orders();
     trace.0
 }
 
@@ -315,6 +317,8 @@ mod tests {
             "figures ",
             "statement ",
             "purchase ",
+            "orders Ok(",
+            "worths ",
             "outline ",
             "reach ",
             "undercut ",
