@@ -31,7 +31,7 @@ impl Chance {
 }
 
 /// Three groups are changed at once while more than so many pairs are left.
-const THREES: u64 = 1_000_000;
+const THREES: u64 = 300_000;
 /// Candidates with least to spare that are tried for the first two of three.
 const NEAR: usize = 100;
 /// Overload that rounding may feign, in parts of the dearest plank.
