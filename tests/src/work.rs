@@ -26,7 +26,7 @@ pub const KINDS: [Kind; 5] = [
         cutting,
     ),
     (
-        "20 kinds of blank from 3 kinds of plank, 20 relaxations",
+        "30 kinds of blank from 3 kinds of plank, 60 relaxations",
         sawing,
     ),
 ];
@@ -77,21 +77,21 @@ fn cutting() -> u32 {
 }
 
 fn sawing() -> u32 {
-    planks(shop(7_000_001, 20), 20)
+    planks(shop_of_two_stages(1, 1), 60)
 }
 
 /// A shop with thirty kinds of blank of five lengths, from three kinds of plank: about sixty planks in
 /// all, times the scale.
 #[must_use]
 pub fn shop_of_two_stages(seed: u64, scale: u64) -> SawingDraft {
-    let mut draft = shop(8_000_000 + seed, 30);
+    let mut draft = shop(8_000_000 + seed);
     for blank in &mut draft.blanks {
         blank.demand *= scale;
     }
     draft
 }
 
-fn shop(seed: u64, blanks: usize) -> SawingDraft {
+fn shop(seed: u64) -> SawingDraft {
     let mut dice = Dice::new(seed);
     let mut whole = |least: i64, most: i64| {
         least + (dice.bits() % (most - least + 1).unsigned_abs()).cast_signed()
@@ -123,7 +123,7 @@ fn shop(seed: u64, blanks: usize) -> SawingDraft {
             plank(3_000_000, 125_000, 755),
             plank(4_000_000, 150_000, 1_215),
         ],
-        blanks: (0..blanks).map(blank).collect(),
+        blanks: (0..30).map(blank).collect(),
         crosscut_kerf: 3_000,
         rip_kerf: 1_200,
         offcuts: None,

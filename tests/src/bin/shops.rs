@@ -2,7 +2,7 @@
 //! bound the plan is after one second, and at the end.
 //!
 //! ```text
-//! shops [first seed] [last seed] [scale]
+//! shops [first seed] [last seed] [scale] [relaxations]
 //! ```
 
 #![expect(clippy::print_stdout, reason = "it reports to whoever runs it")]
@@ -21,12 +21,15 @@ fn main() {
     let mut words = std::env::args().skip(1).map(|word| word.parse().ok());
     let mut number = |first| words.next().flatten().unwrap_or(first);
     let (first, last, scale) = (number(1), number(20), number(1));
+    let limits = SawingLimits {
+        relaxations: number(SawingLimits::default().relaxations),
+    };
     for seed in first..=last {
         let draft = shop_of_two_stages(seed, scale);
         let Ok(data) = draft.check() else { continue };
         let begun = Instant::now();
         let mut after_one = None;
-        let outcome = saw(&data, &SawingLimits::default(), &mut |state| {
+        let outcome = saw(&data, &limits, &mut |state| {
             let seconds = begun.elapsed().as_secs_f64();
             if seconds > 1.0
                 && after_one.is_none()
