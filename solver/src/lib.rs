@@ -29,7 +29,9 @@ mod comparison;
 mod cutter_set;
 mod decimal;
 mod drawing;
+mod feed;
 mod field;
+mod knife;
 mod layout;
 mod order_book;
 mod outline;
@@ -46,6 +48,7 @@ mod shape;
 mod slat;
 mod staircase;
 mod threshold;
+mod tooling;
 mod unit;
 
 pub use accuracy::{Accuracy, AccuracyDraft, ErrorDraft, Offsets, Reading, Term};
@@ -58,7 +61,9 @@ pub use drawing::{
     Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_columns, draw_curve,
     draw_cut, draw_good_map, draw_histogram, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
 };
+pub use feed::{FeedProblem, KnifeMarks};
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
+pub use knife::{Blade, Knife, KnifePoint, KnifeProblem, knife_stretch, knives};
 pub use layout::{
     Check, Groove, GrooveShape, Layout, Measure, Outcome, Rule, Setup, WoodBalance, WoodClass,
     lay_out,
@@ -81,6 +86,7 @@ pub use shape::Shape;
 pub use slat::{Slat, SlatDraft, Supply};
 pub use staircase::{Step, staircase, stairs_range};
 pub use threshold::{Change, Input, Threshold, Worth, thresholds};
+pub use tooling::{Cut, CutDraft, Head, HeadDraft, HeadKind};
 pub use unit::LengthUnit;
 pub use wood::{
     Conditions, ConditionsDraft, MoistureSource, Sawing, Species, SpeciesDraft,

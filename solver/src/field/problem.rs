@@ -75,6 +75,13 @@ pub enum Cause {
     NoSuchStock,
     /// Planks and blanks break a limit of sawing together.
     Sawing(SawingProblem),
+    /// A cutterhead would turn faster than is marked on it.
+    OverMarkedSpeed {
+        /// The speed asked for, 1/min.
+        speed: f64,
+        /// The speed that is marked on it, 1/min.
+        marked: f64,
+    },
 }
 
 impl FieldProblem {
@@ -159,6 +166,11 @@ impl FieldProblem {
                     .to_owned()
             }
             Cause::Sawing(problem) => sawing_message(label, problem, unit),
+            Cause::OverMarkedSpeed { speed, marked } => format!(
+                "{label}: {} is over the {} marked on the head, which is never passed: slow it down, or take a head that is marked for it",
+                figure::plain(*speed, 0),
+                figure::plain(*marked, 0)
+            ),
         }
     }
 }
