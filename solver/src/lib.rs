@@ -44,6 +44,7 @@ mod seam;
 mod search;
 mod search_rules;
 mod sequence;
+mod setting;
 mod shape;
 mod slat;
 mod staircase;
@@ -82,6 +83,7 @@ pub use saw_shop::{BlankDraft, PlankDraft, SawShopDraft, SawnBlank, SawnReckonin
 pub use seam::Seam;
 pub use search::{Answer, Found, Goal, Obstacle, Question, search};
 pub use search_rules::{AxisChoice, Pairs, SearchDraft, SearchRules, Turns};
+pub use setting::{Caution, KnifeHeight, Setting, SlatSetting, set_up};
 pub use shape::Shape;
 pub use slat::{Slat, SlatDraft, Supply};
 pub use staircase::{Step, staircase, stairs_range};
