@@ -29,6 +29,7 @@ mod comparison;
 mod cutter_set;
 mod decimal;
 mod drawing;
+mod export;
 mod feed;
 mod field;
 mod knife;
@@ -58,10 +59,13 @@ pub use comparison::{Laid, Line as ComparedLine, Part, Value, Verdict, compare};
 pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
     Area as SheetArea, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge, Grade, Grip,
-    Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, Pick, PickMark,
-    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_columns, draw_curve,
-    draw_cut, draw_good_map, draw_histogram, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
+    Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, PIXELS_PER_MILLIMETRE, Paper,
+    PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing, Shape as DrawnShape, Sheet,
+    Size, Stride, Style, draw_barrel, draw_columns, draw_curve, draw_cut, draw_gauge,
+    draw_good_map, draw_histogram, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
+    draw_to_scale,
 };
+pub use export::TrueSize;
 pub use feed::{FeedProblem, KnifeMarks};
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use knife::{Blade, Knife, KnifePoint, KnifeProblem, knife_stretch, knives};

@@ -18,7 +18,6 @@ mod undercut;
 
 pub(crate) use bulged::Bulged;
 pub(crate) use curve::biarc;
-pub(crate) use halves::Halves;
 pub use measure::Extents;
 pub use path::{MOST_PIECES, PathProblem};
 pub use reach::Reach;
