@@ -34,6 +34,7 @@ mod feed;
 mod field;
 mod knife;
 mod layout;
+mod materials;
 mod order_book;
 mod outline;
 mod project;
@@ -62,7 +63,7 @@ pub use drawing::{
     Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, PIXELS_PER_MILLIMETRE, Paper,
     PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing, Shape as DrawnShape, Sheet,
     Size, Stride, Style, draw_barrel, draw_columns, draw_curve, draw_cut, draw_gauge,
-    draw_good_map, draw_histogram, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
+    draw_good_map, draw_histogram, draw_knife, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
     draw_to_scale,
 };
 pub use export::TrueSize;
@@ -72,6 +73,10 @@ pub use knife::{Blade, Knife, KnifePoint, KnifeProblem, knife_stretch, knives};
 pub use layout::{
     Check, Groove, GrooveShape, Layout, Measure, Outcome, Rule, Setup, WoodBalance, WoodClass,
     lay_out,
+};
+pub use materials::{
+    ClampNeeds, CoatNeeds, GlueNeeds, LeadGrade, LeadNeeds, Run, RunDraft, RunNeeds, RunProblem,
+    Stage, StageCount, StagePiece, WoodNeeds, run_needs,
 };
 pub use order_book::{BestSeam, OrderBook, Purchase, PurchaseList, RunLine, StockLine, Totals};
 pub use outline::{

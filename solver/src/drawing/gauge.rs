@@ -1,5 +1,6 @@
 //! A strip of paper at true size to hold against slats and cutters.
 
+use super::axis::{evenly, thinned};
 use super::paper::{PIXELS_PER_MILLIMETRE, Paper, PaperProblem};
 use super::path::{Path, View};
 use super::{Drawing, Label, Shape, Style};
@@ -119,16 +120,19 @@ impl Gauge {
         );
         let mut grooves = Path::new();
         let mut centres = Path::new();
+        let mut labels = Vec::new();
         for groove in layout.grooves() {
             grooves = grooves.groove(&self.view.at(groove.centre, shape.axis_height()), shape);
             let x = self.view.x(groove.centre);
             centres = centres.run(&[(x, over), (x, under)]);
-            self.labels.push(Label {
+            labels.push(Label {
                 x,
                 y: over - (NUMBERS - 2.0) / 2.0 * PIXELS_PER_MILLIMETRE,
                 text: groove.number.to_string(),
             });
         }
+        let order = evenly(&labels, &[0, labels.len().saturating_sub(1)]);
+        self.labels.extend(thinned(labels, &order, &[]));
         self.add(Style::Groove, grooves);
         self.add(Style::Centre, centres);
     }

@@ -75,6 +75,7 @@ pub struct Knife {
     depth: Length,
     stretched: Length,
     rubbing: Vec<(Point, Point)>,
+    first_ends: Length,
 }
 
 /// A joint of an edge.
@@ -199,6 +200,15 @@ impl Knife {
         &self.rubbing
     }
 
+    /// The joints of the edge from the datum edge to halfway between the first pencil and the second:
+    /// the others follow at the pitch.
+    #[must_use]
+    pub fn pencil_points(&self) -> Vec<KnifePoint> {
+        let mut points = self.points();
+        points.retain(|point| point.across <= self.first_ends);
+        points
+    }
+
     /// Every joint of the edge, from the datum edge across.
     #[must_use]
     pub fn points(&self) -> Vec<KnifePoint> {
@@ -299,10 +309,12 @@ pub fn knives(
             Err(problem) => problems.push(problem),
         }
     }
+    let first = layout.grooves().first();
+    let first_ends = first.map_or(Length::ZERO, |groove| groove.centre) + layout.pitch() / 2.0;
     let mut knives = Vec::new();
     for section in sections {
         let head = heads[section.blade.head() as usize];
-        match ground(section, head) {
+        match ground(section, head, first_ends) {
             Ok(knife) => knives.push(knife),
             Err(problem) => problems.push(problem),
         }
@@ -315,7 +327,7 @@ pub fn knives(
 }
 
 /// The knife that cuts a section.
-fn ground(section: Section, head: Head) -> Result<Knife, KnifeProblem> {
+fn ground(section: Section, head: Head, first_ends: Length) -> Result<Knife, KnifeProblem> {
     let (tip, nearest) = section.reach();
     let Section {
         blade,
@@ -349,5 +361,6 @@ fn ground(section: Section, head: Head) -> Result<Knife, KnifeProblem> {
         depth,
         stretched: stretch.on_face(depth),
         rubbing,
+        first_ends,
     })
 }

@@ -187,6 +187,20 @@ fn top_and_bottom_knife_leave_the_pencil_between_them() {
 }
 
 #[test]
+fn the_points_of_the_first_pencil_come_again_at_the_pitch() {
+    let case = Case::new(Shape::Hexagonal, 0.0);
+    let pitch = case.layout().pitch();
+    for knife in case.knives().unwrap() {
+        let (first, all) = (knife.pencil_points(), knife.points());
+        let per_pencil = first.len() - 1; // without the datum edge
+        for (point, next) in first[1..].iter().zip(&all[1 + per_pencil..]) {
+            assert!((next.across - point.across - pitch).abs() < Length::SLACK);
+            assert!((next.on_face - point.on_face).abs() < Length::SLACK);
+        }
+    }
+}
+
+#[test]
 fn upright_faces_are_told_and_lean_ones_are_not() {
     let upright = Case::new(Shape::Hexagonal, 30.0).knives().unwrap();
     assert_eq!(upright[2].rubbing().len(), 2);

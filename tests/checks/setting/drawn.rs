@@ -3,7 +3,7 @@
 use super::Office;
 use solver::{
     Drawing, Length, LengthUnit, PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Style,
-    draw_gauge, draw_to_scale,
+    draw_gauge, draw_knife, draw_to_scale,
 };
 use svgtypes::{PathParser, PathSegment};
 
@@ -99,4 +99,19 @@ fn a_gauge_longer_than_the_paper_is_told() {
         (Length::millimetres(199.0), Length::millimetres(190.0))
     );
     assert!(on(SHEETS[1]).is_ok());
+}
+
+#[test]
+fn a_knife_is_as_wide_on_paper_as_its_scale_says() {
+    let office = Office::new();
+    for knife in office.setting().knives {
+        let drawn = draw_knife(&knife, SHEETS[0], LengthUnit::Inch).expect("it fits");
+        let margins = 6.0;
+        let width = drawn.drawing.paper_width().in_millimetres() - margins;
+        assert!(
+            (width - 74.0 * drawn.scale.factor()).abs() < WRITTEN,
+            "{width}"
+        );
+        assert_eq!(drawn.drawing.labels.len(), 2);
+    }
 }
