@@ -26,6 +26,7 @@ pub mod wood;
 mod accuracy;
 mod barrel;
 mod comparison;
+mod cutter_plan;
 mod cutter_set;
 mod decimal;
 mod drawing;
@@ -57,6 +58,9 @@ mod unit;
 pub use accuracy::{Accuracy, AccuracyDraft, ErrorDraft, Offsets, Reading, Term};
 pub use barrel::{Barrel, BarrelDraft};
 pub use comparison::{Laid, Line as ComparedLine, Part, Value, Verdict, compare};
+pub use cutter_plan::{
+    CutterPlan, CutterQuestion, NewSet, OrderNow, Proposal, SetUse, plan_cutters,
+};
 pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
     Area as SheetArea, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge, Grade, Grip,

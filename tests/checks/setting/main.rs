@@ -4,6 +4,7 @@ mod drawn;
 mod dxf_files;
 mod knives;
 mod marks;
+mod materials;
 mod svg_files;
 
 use solver::{
