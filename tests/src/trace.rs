@@ -3,6 +3,7 @@
 mod found;
 mod measured;
 mod sawing;
+mod setting;
 mod thresholds;
 mod timber;
 mod tolerance;
@@ -104,6 +105,7 @@ impl Trace {
                 self.drawing(&draw_sandwich(&setup, &layout, &sheet));
                 self.drawing(&draw_barrel(&barrel, &sheet));
             }
+            self.setting(&setup, &layout, &mut dice);
         }
     }
 

@@ -4,6 +4,7 @@ mod measured;
 mod path;
 mod project;
 mod sawing;
+mod setting;
 
 use path::any_path;
 use project::any_project;

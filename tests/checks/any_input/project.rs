@@ -32,7 +32,7 @@ fn any_number() -> impl Strategy<Value = f64> {
     ]
 }
 
-fn any_typed() -> impl Strategy<Value = Typed> {
+pub(crate) fn any_typed() -> impl Strategy<Value = Typed> {
     prop_oneof![
         5 => any_number().prop_map(Typed::Number),
         1 => "[0-9.,/ +−×()a-zµ°%\"]{0,12}".prop_map(Typed::Text),
