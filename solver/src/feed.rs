@@ -1,7 +1,10 @@
 //! The marks that the knives of a turning head leave along the wood.
 
+use crate::figure;
 use crate::quantity::Length;
 use crate::tooling::Head;
+use crate::unit::LengthUnit;
+use std::fmt;
 
 /// The marks of a head at a feed.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -17,25 +20,55 @@ pub struct KnifeMarks {
 }
 
 /// What keeps a feed from being told.
-#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub enum FeedProblem {
     /// The feed, or what was asked of the marks, is no number above 0.
-    #[error("a feed, a mark pitch and a wave height must each be above 0; this one is {found}")]
     NotAboveZero {
-        /// What was found.
+        /// What was found: m/min, or mm.
         found: f64,
     },
     /// The wood runs past between two knives: they leave wood uncut.
-    #[error(
-        "the knives come {pitch:.2} mm apart and cut no wider than the {diameter:.2} mm of the head: feed slower, or turn faster"
-    )]
     WoodLeftUncut {
-        /// The distance between two marks, mm.
-        pitch: f64,
-        /// The diameter of the cutting circle, mm.
-        diameter: f64,
+        /// The distance between two marks.
+        pitch: Length,
+        /// The diameter of the cutting circle.
+        diameter: Length,
     },
 }
+
+impl FeedProblem {
+    /// What is wrong, against what, and what to try.
+    ///
+    /// ```
+    /// use solver::{HeadDraft, KnifeMarks, LengthUnit};
+    /// let head = HeadDraft::new().check().unwrap();
+    /// let told = KnifeMarks::at_feed(&head, 0.0).unwrap_err().message(LengthUnit::Millimetre);
+    /// assert!(told.contains("above 0; this one is 0"));
+    /// ```
+    #[must_use]
+    pub fn message(self, unit: LengthUnit) -> String {
+        let length = |length: Length| figure::length_with_unit(length.in_millimetres(), unit);
+        match self {
+            Self::NotAboveZero { found } => format!(
+                "A feed, a mark pitch and a wave height must each be above 0; this one is {}",
+                figure::exact(found)
+            ),
+            Self::WoodLeftUncut { pitch, diameter } => format!(
+                "The knives come {} apart and cut no wider than the {} of the head: feed slower, or turn faster",
+                length(pitch),
+                length(diameter)
+            ),
+        }
+    }
+}
+
+impl fmt::Display for FeedProblem {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message(LengthUnit::Millimetre))
+    }
+}
+
+impl std::error::Error for FeedProblem {}
 
 impl KnifeMarks {
     /// The marks that a feed of v m/min gives.
@@ -64,7 +97,7 @@ impl KnifeMarks {
             head.diameter().in_millimetres(),
         );
         if pitch > diameter {
-            return Err(FeedProblem::WoodLeftUncut { pitch, diameter });
+            return Err(uncut(pitch, head));
         }
         let quarter = pitch * pitch / 4.0;
         // The same as R − √(R² − p²/4), without taking one of two numbers alike from the other.
@@ -94,11 +127,18 @@ impl KnifeMarks {
         let wave = above_zero(wave.in_millimetres())?;
         let diameter = head.diameter().in_millimetres();
         if wave > diameter / 2.0 {
-            let pitch = 2.0 * wave;
-            return Err(FeedProblem::WoodLeftUncut { pitch, diameter });
+            return Err(uncut(2.0 * wave, head));
         }
         let pitch = 2.0 * (wave * (diameter - wave)).sqrt();
         Self::at_feed(head, pitch.min(diameter) * cuts(head) / 1000.0)
+    }
+}
+
+/// Knives so many millimetres apart leave wood uncut.
+const fn uncut(pitch: f64, head: &Head) -> FeedProblem {
+    FeedProblem::WoodLeftUncut {
+        pitch: Length::millimetres(pitch),
+        diameter: head.diameter(),
     }
 }
 
@@ -148,7 +188,10 @@ mod tests {
         let head = head(100.0, 1.0, 10.0);
         assert!(KnifeMarks::at_feed(&head, 1.0).is_ok());
         let refused = KnifeMarks::at_feed(&head, 1.001).unwrap_err();
-        assert!(refused.to_string().contains("100.10 mm"), "{refused}");
+        assert!(
+            refused.to_string().contains("100.10\u{202f}mm"),
+            "{refused}"
+        );
         assert!(KnifeMarks::with_wave(&head, Length::millimetres(50.1)).is_err());
     }
 

@@ -101,7 +101,8 @@ impl Curve<'_> {
     fn halve(&self, (from, to): (f64, f64), halvings: u32, pieces: &mut Vec<Segment>) {
         let ((start, first), (end, last)) = (self.at(from), self.at(to));
         if let (Some(first), Some(last)) = (first, last)
-            && let Some(pair) = biarc((start, first), (end, last)).map(|pair| pair.map(flattened))
+            && let Some(pair) = biarc((start, first), (end, last))
+            && let pair = flattened(pair, start, end)
             && self.keeps_to(&pair, (from, to))
         {
             pieces.extend(pair);
@@ -114,8 +115,8 @@ impl Curve<'_> {
         }
     }
 
-    /// Whether the part keeps to two arcs within the tolerance.
-    fn keeps_to(&self, pair: &[Segment; 2], (from, to): (f64, f64)) -> bool {
+    /// Whether the part keeps to some pieces within the tolerance.
+    fn keeps_to(&self, pair: &[Segment], (from, to): (f64, f64)) -> bool {
         let tolerance = SHARE * Knife::TOLERANCE.in_millimetres();
         (1..PROBES).all(|k| {
             let share = f64::from(k) / f64::from(PROBES);
@@ -126,15 +127,27 @@ impl Curve<'_> {
     }
 }
 
-/// A piece, a line where it is an arc of so large a radius that its ends would lose digits.
-fn flattened(piece: Segment) -> Segment {
-    /// On an arc of this radius, mm, four millimetres rise by a fiftieth of a micrometre.
+/// Two arcs from a start to an end, lines in the place of those of so large a radius that their ends
+/// would lose digits.
+fn flattened(pair: [Segment; 2], start: Point, end: Point) -> Vec<Segment> {
+    /// On an arc of this radius, mm, a chord of four millimetres lies a fiftieth of a micrometre off.
     const FLAT: f64 = 1e5;
-    match piece {
-        Segment::Arc(arc) if arc.radius.abs() > FLAT => {
-            Segment::line(arc.start(), arc.end()).unwrap_or(piece)
-        }
-        _ => piece,
+    let is_flat = |piece: &Segment| match piece {
+        Segment::Line(_) => true,
+        Segment::Arc(arc) => arc.radius.abs() > FLAT,
+    };
+    let [one, other] = pair;
+    match (is_flat(&one), is_flat(&other)) {
+        (false, false) => vec![one, other],
+        (true, true) => Segment::line(start, end).into_iter().collect(),
+        (true, false) => Segment::line(start, other.start())
+            .into_iter()
+            .chain([other])
+            .collect(),
+        (false, true) => [one]
+            .into_iter()
+            .chain(Segment::line(one.end(), end))
+            .collect(),
     }
 }
 

@@ -3,13 +3,16 @@
 
 mod edge;
 mod fit;
+mod problem;
 mod stretch;
 #[cfg(test)]
 mod tests;
 
+pub use problem::KnifeProblem;
+
 use crate::layout::{Layout, Setup};
-use crate::outline::{Segment, Undercut};
-use crate::quantity::{Angle, Length, Point};
+use crate::outline::Segment;
+use crate::quantity::{Length, Point};
 use crate::tooling::{Cut, Head, HeadKind};
 use edge::Section;
 use stretch::Stretch;
@@ -89,56 +92,6 @@ pub struct KnifePoint {
     pub on_face: Length,
     /// Radius of the arc to the next joint, on the face; none where a straight line leads there.
     pub radius: Option<Length>,
-}
-
-/// What keeps a knife from being made.
-#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
-pub enum KnifeProblem {
-    /// There is no pencil to cut.
-    #[error("no pencil fits on these slats: there is no knife to make")]
-    NoPencils,
-    /// Two level heads cannot shape it.
-    #[error(
-        "no level head reaches a hollow {:.2} mm deep in the side of the pencil: turn the barrel, or choose another outline",
-        .0.depth.in_millimetres()
-    )]
-    Undercut(Undercut),
-    /// Cuts stand too close side by side: grooves, or pencils with the overcut between them.
-    #[error(
-        "{} needs {:.3} mm between two cuts and has {:.3}: make the pitch wider, or overcut, draft and clearance smaller",
-        .blade.label(),
-        .needed.in_millimetres(),
-        .land.in_millimetres()
-    )]
-    LandTooNarrow {
-        /// The knife.
-        blade: Blade,
-        /// Wood between two neighbours; below 0 they overlap.
-        land: Length,
-        /// What the leaning sides of the overcut take up.
-        needed: Length,
-    },
-    /// The edge is deeper than a knife at this hook angle can be.
-    #[error(
-        "{} is {:.2} mm deep, and in a head of {:.2} mm cutting radius at a hook angle of {:.1}° it can be less than {:.2}: take a larger head or a smaller hook angle",
-        .blade.label(),
-        .depth.in_millimetres(),
-        .radius.in_millimetres(),
-        .hook.in_degrees(),
-        .most.in_millimetres()
-    )]
-    DeeperThanHead {
-        /// The knife.
-        blade: Blade,
-        /// Its depth, square to the table.
-        depth: Length,
-        /// Depth that it must stay below: R·(1 − sin γ).
-        most: Length,
-        /// Cutting radius R.
-        radius: Length,
-        /// Hook angle γ.
-        hook: Angle,
-    },
 }
 
 impl Knife {
@@ -267,7 +220,8 @@ pub fn knife_stretch(head: &Head, depth: Length) -> Option<Length> {
 /// where the halves of the pencil part, by the overcut, and leans away from the pencil there by the
 /// draft; from one pencil to the next it runs straight, and outside the outer ones level. The groove
 /// cutters leave the glue plane as it is and are level there. All lie as in the section of the glued
-/// sandwich; a top slat that is grooved face up lies the other way round.
+/// sandwich; a top slat that is grooved face up is turned end over end, so that its datum edge stays
+/// on the fence.
 ///
 /// # Errors
 /// Everything that keeps any of them from being made.

@@ -2,6 +2,7 @@ use super::*;
 use crate::barrel::{Barrel, BarrelDraft};
 use crate::field::Typed;
 use crate::layout::lay_out;
+use crate::quantity::Angle;
 use crate::rules::{Rules, RulesDraft, Spacing};
 use crate::shape::Shape;
 use crate::slat::{Slat, SlatDraft};
@@ -217,7 +218,12 @@ fn a_knife_deeper_than_its_head_is_refused_with_numbers() {
         .unwrap_err();
     assert_eq!(problems.len(), 2, "{problems:?}");
     let told = problems[0].to_string();
-    for number in ["3.77 mm", "10.00 mm", "45.0°", "2.93"] {
+    for number in [
+        "3.77\u{202f}mm",
+        "10.00\u{202f}mm",
+        "45.0°",
+        "2.93\u{202f}mm",
+    ] {
         assert!(told.contains(number), "{told}");
     }
 }
