@@ -306,7 +306,7 @@ fn an_axis_off_the_glue_plane_makes_two_different_groove_cutters() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(40))]
+    #![proptest_config(ProptestConfig::with_cases(24))]
 
     #[test]
     fn any_knife_follows_the_textbook(
