@@ -18,6 +18,14 @@ pub(crate) fn text(name: &str, text: &str) -> Result<(), String> {
     })
 }
 
+/// The same for a list, and what to tell of it.
+pub(crate) fn list(name: &str, list: &str) -> String {
+    match text(name, list) {
+        Ok(()) => format!("The list goes to your downloads as {name}."),
+        Err(reason) => format!("The list could not be saved: {reason}"),
+    }
+}
+
 fn save(name: &str, text: &str) -> Result<(), JsValue> {
     let kind = BlobPropertyBag::new();
     kind.set_type(if name.ends_with(".csv") {

@@ -1,19 +1,15 @@
-//! The unit a person likes to see, remembered by the browser; no part of the project.
+//! What the browser remembers beside the project: the unit a person likes to see, the last plan.
 
 use leptos::prelude::window;
 use solver::LengthUnit;
 
 const UNIT: &str = "slatwright unit";
+const PLAN: &str = "slatwright plan";
 
 /// The unit chosen last; millimetres at first, or where the browser remembers nothing.
 #[must_use]
 pub(crate) fn unit() -> LengthUnit {
-    let kept = window()
-        .local_storage()
-        .ok()
-        .flatten()
-        .and_then(|storage| storage.get_item(UNIT).ok().flatten());
-    match kept.as_deref() {
+    match kept(UNIT).as_deref() {
         Some("in") => LengthUnit::Inch,
         _ => LengthUnit::Millimetre,
     }
@@ -21,8 +17,28 @@ pub(crate) fn unit() -> LengthUnit {
 
 /// Remembers the unit where the browser remembers anything.
 pub(crate) fn keep_unit(unit: LengthUnit) {
+    keep(UNIT, unit.label());
+}
+
+/// The plan kept last, as its text.
+#[must_use]
+pub(crate) fn plan() -> Option<String> {
+    kept(PLAN)
+}
+
+/// Remembers a plan where the browser remembers anything.
+pub(crate) fn keep_plan(plan: &str) {
+    keep(PLAN, plan);
+}
+
+fn kept(name: &str) -> Option<String> {
+    let storage = window().local_storage().ok().flatten()?;
+    storage.get_item(name).ok().flatten()
+}
+
+fn keep(name: &str, text: &str) {
     if let Some(storage) = window().local_storage().ok().flatten() {
         // A browser that refuses asks again at the next visit; nothing of the work is lost.
-        let _ = storage.set_item(UNIT, unit.label());
+        let _ = storage.set_item(name, text);
     }
 }

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import test, { after, before } from "node:test";
-import { assertQuiet, field, goTo, pencils, start, until } from "./bench.mjs";
+import { assertQuiet, field, goTo, pencils, ready, start, until } from "./bench.mjs";
 import { launch } from "./launch.mjs";
 import { serve } from "./serve.mjs";
 
@@ -143,6 +143,26 @@ test("the main question is answered by keyboard alone", async (t) => {
   assert.equal(await pencils(page), "9 pencils");
   const ring = await page.evaluate(() => getComputedStyle(document.activeElement).outlineStyle);
   assert.notEqual(ring, "none");
+});
+
+test("every place is told from the others, also by a page that follows its address late", async (t) => {
+  const { page } = await start(t, browser, site.url);
+  await page.addInitScript(() => {
+    let isDelayed = true;
+    const delay = (event) => {
+      isDelayed = !isDelayed;
+      if (isDelayed) return;
+      event.stopImmediatePropagation();
+      setTimeout(() => dispatchEvent(new HashChangeEvent("hashchange")), 300);
+    };
+    addEventListener("hashchange", delay, true);
+  });
+  await page.reload();
+  await ready(page);
+  for (const place of ["barrel", "tolerances", "planks", "timber", "layout"]) {
+    await goTo(page, place);
+    assert.equal(await page.locator(`nav a[href="#${place}"]`).getAttribute("aria-current"), "page");
+  }
 });
 
 test("every number field says what is wrong, keeps the last good drawing, and is mended", async (t) => {

@@ -3,7 +3,7 @@ import { readFile, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import test, { after, before } from "node:test";
-import { assertQuiet, broken, field, goTo, ready, saved, start, until } from "./bench.mjs";
+import { assertQuiet, broken, field, goTo, hands, ready, saved, start, until } from "./bench.mjs";
 import { launch } from "./launch.mjs";
 import { serve } from "./serve.mjs";
 
@@ -38,6 +38,30 @@ async function open(page, change) {
   await writeFile(file, JSON.stringify(project));
   await page.getByLabel("Project file to open").setInputFiles(file);
   await until(page, ".notice", "Opened");
+}
+
+/** Odd lengths and thicknesses: a plan comes within seconds, and no proof within a minute. */
+function manyKinds(shop) {
+  const [plank, blank] = [shop.planks[0], shop.blanks[0]];
+  shop.planks = Array.from({ length: 6 }, (_, at) => ({
+    ...plank,
+    id: 200 + at,
+    name: `Plank ${at}`,
+    length_mm: 2437 + 211 * ((at * 5) % 12),
+    width_mm: 143 + 17 * ((at * 7) % 12),
+    price: 17.31 + 1.93 * ((at * 5) % 12),
+    on_hand: 300,
+  }));
+  shop.blanks = Array.from({ length: 40 }, (_, at) => ({
+    ...blank,
+    id: 300 + at,
+    name: `Blank ${at}`,
+    slat: null,
+    length_mm: 151 + 13 * ((at * 11) % 37),
+    width_mm: 61 + (at % 12),
+    thickness_mm: 4.1 + 0.37 * ((at * 7) % 19),
+    wanted: 300 + 37 * (at % 23),
+  }));
 }
 
 test("the plan gives every blank, and its sums are those of its parts", async (t) => {
@@ -120,29 +144,7 @@ test("too few planks: what is short is told by kind", async (t) => {
 test("a long search is stopped at once and keeps its best plan", async (t) => {
   const { page, problems } = await start(t, browser, site.url);
   await goTo(page, "planks");
-  // Many odd lengths and thicknesses: no proof comes soon.
-  await open(page, (shop) => {
-    const [plank, blank] = [shop.planks[0], shop.blanks[0]];
-    shop.planks = Array.from({ length: 12 }, (_, at) => ({
-      ...plank,
-      id: 200 + at,
-      name: `Plank ${at}`,
-      length_mm: 2437 + 211 * ((at * 5) % 12),
-      width_mm: 143 + 17 * ((at * 7) % 12),
-      price: 17.31 + 1.93 * ((at * 5) % 12),
-      on_hand: 300,
-    }));
-    shop.blanks = Array.from({ length: 90 }, (_, at) => ({
-      ...blank,
-      id: 300 + at,
-      name: `Blank ${at}`,
-      slat: null,
-      length_mm: 151 + 13 * ((at * 11) % 37),
-      width_mm: 61 + (at % 12),
-      thickness_mm: 4.1 + 0.37 * ((at * 7) % 19),
-      wanted: 300 + 37 * (at % 23),
-    }));
-  });
+  await open(page, manyKinds);
   await button(page, "Plan the cuts").click();
   await until(page, ".cuts .running", "Best plan so far");
   const before = Date.now();
@@ -154,6 +156,37 @@ test("a long search is stopped at once and keeps its best plan", async (t) => {
   await button(page, "Stop").waitFor();
   assertQuiet(problems);
 });
+
+for (const [name, [options]] of Object.entries(hands)) {
+  test(`two presses on what starts the search do not stop it: ${name}`, async (t) => {
+    const { page, problems } = await start(t, browser, site.url, options);
+    await goTo(page, "planks");
+    await open(page, manyKinds);
+    await button(page, "Close").click();
+    const begin = button(page, "Plan the cuts");
+    // From the heading, as what stands above may still grow.
+    const box = (button) =>
+      button.evaluate((button) => {
+        const from = document.getElementById("cuts-title").getBoundingClientRect().top;
+        const { top, bottom } = button.getBoundingClientRect();
+        return { top: top - from, bottom: bottom - from };
+      });
+    const before = await box(begin);
+    await begin.dblclick();
+    await until(page, ".cuts .running", /Looking for a plan|Best plan so far/);
+    assert.equal(await begin.getAttribute("aria-disabled"), "true");
+    assert.equal(await page.evaluate(() => document.activeElement.textContent), "Plan the cuts");
+    await page.keyboard.press("Enter");
+    assert.deepEqual(await box(begin), before, "it stays where it was");
+    const stop = button(page, "Stop");
+    assert.ok((await box(stop)).top >= before.bottom, "and the other stands below");
+    await stop.click();
+    await until(page, ".cuts", /Stopped/);
+    await button(page, "Start again").dblclick();
+    await stop.waitFor();
+    assertQuiet(problems);
+  });
+}
 
 test("a wrong number is told beside its field, in the list and by the plan", async (t) => {
   const { page, problems } = await start(t, browser, site.url);
@@ -174,9 +207,9 @@ test("a wrong number is told beside its field, in the list and by the plan", asy
 test("planks come from a spreadsheet and go to one", async (t) => {
   const { page, problems } = await start(t, browser, site.url);
   await goTo(page, "planks");
-  const names = () => page.locator(".planks tbody input.name").evaluateAll((inputs) => inputs.map((input) => input.value));
+  const names = () => page.locator(".planks tbody .name").evaluateAll((inputs) => inputs.map((input) => input.value));
   const first = await names();
-  const cell = page.locator(".planks tbody tr").nth(2).locator("input.name");
+  const cell = page.locator(".planks tbody tr").nth(2).locator(".name");
   await cell.focus();
   await cell.evaluate((target, text) => {
     const clipboardData = new DataTransfer();
@@ -195,6 +228,85 @@ test("planks come from a spreadsheet and go to one", async (t) => {
   assert.ok(lines.length > (await page.locator(".pattern").count()));
   assertQuiet(problems);
 });
+
+/** A file as it is picked or dropped. */
+const csv = (text, name = "yard.csv") => ({ name, mimeType: "text/csv", buffer: Buffer.from(text) });
+
+test("a table goes to a CSV file and comes back as it was", async (t) => {
+  const { page, problems } = await start(t, browser, site.url);
+  await goTo(page, "planks");
+  const cells = (table) =>
+    page.locator(`.${table} tbody :is(input, textarea, select, output)`).evaluateAll((all) => all.map((each) => each.value));
+  for (const [title, table] of [["Planks", "planks"], ["Blanks wanted", "blanks"]]) {
+    const before = await cells(table);
+    const [file] = await Promise.all([page.waitForEvent("download"), button(page, `Save as CSV: ${title}`).click()]);
+    assert.equal(file.suggestedFilename(), `${table}-list.csv`);
+    const text = await readFile(await file.path(), "utf8");
+    // With another row in between, so that there is something to bring back.
+    await button(page, `Add a ${table.slice(0, -1)}`).click();
+    await page.getByLabel(`CSV file to open: ${title}`).setInputFiles(csv(text));
+    await until(page, ".notice", /^3 rows from yard.csv: 0 new, 1 gone/);
+    assert.deepEqual(await cells(table), before);
+  }
+  assertQuiet(problems);
+});
+
+test("a CSV file takes the place of the planks in one step, dropped or chosen", async (t) => {
+  const { page, problems } = await start(t, browser, site.url);
+  await goTo(page, "planks");
+  const names = () => page.locator(".planks tbody .name").evaluateAll((fields) => fields.map((field) => field.value));
+  const first = await names();
+  const drop = (text) =>
+    page.locator(".planks").evaluate((target, text) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([text], "yard.csv", { type: "text/csv" }));
+      const event = (name) => new DragEvent(name, { dataTransfer, bubbles: true, cancelable: true });
+      const isTaken = !target.dispatchEvent(event("dragover"));
+      return isTaken && !target.dispatchEvent(event("drop"));
+    }, text);
+  assert.ok(await drop('\ufeffPrice;Name;Length (mm);Thickness in in\r\n18,40;"Hill; oak";2 400,5;3,25\r\n'));
+  await until(page, ".notice", "1 row from yard.csv: 1 new, 3 gone.");
+  assert.deepEqual(await names(), ["Hill; oak"]);
+  assert.equal(number(await field(page, "Hill; oak, Plank length").inputValue()), 2400.5);
+  assert.equal(await field(page, "Hill; oak, Plank thickness").inputValue(), "82.55");
+  await button(page, "Undo").click();
+  assert.deepEqual(await names(), first);
+  await drop("Name,Plank length,Plank price\nA,long,1\nB,2000,-1\n");
+  await until(page, ".banner.failed", "yard.csv was not opened");
+  const told = await page.locator(".banner.failed li").allTextContents();
+  assert.match(told[0], /^Row 2, column B: Plank length must be a number/);
+  assert.match(told[1], /^Row 3, column C: Plank price must be between 0 and/);
+  assert.equal(told.length, 2);
+  assert.deepEqual(await names(), first);
+  await page.waitForFunction(() => document.activeElement.id === "refusal-close");
+  assert.deepEqual(await broken(page), []);
+  await page.keyboard.press("Enter");
+  await page.getByLabel("CSV file to open: Planks").setInputFiles(csv("Name,Plank length\nA,2000\n"));
+  await until(page, ".notice", "1 row from yard.csv: 1 new, 3 gone.");
+  assertQuiet(problems);
+});
+
+for (const [name, [options]] of Object.entries(hands)) {
+  test(`a long name is there to be read whole, in one line of text: ${name}`, async (t) => {
+    const { page, problems } = await start(t, browser, site.url, options);
+    await goTo(page, "planks");
+    const long = "Brook cedar from the upper yard, 3 m, second choice, dried in the open since spring";
+    const cell = page.locator(".planks tbody .name").first();
+    await cell.fill(long);
+    await cell.press("Enter");
+    assert.equal(await cell.inputValue(), long);
+    const row = page.locator(".planks tbody tr").first();
+    await row.getByRole("textbox", { name: `${long}, Plank length` }).waitFor();
+    const cut = await page.locator(".place .name").evaluateAll((fields) =>
+      fields.filter((field) => field.scrollHeight > field.clientHeight + 1 || field.scrollWidth > field.clientWidth + 1).map((field) => field.value),
+    );
+    assert.deepEqual(cut, []);
+    await cell.fill("Two\nlines");
+    await cell.blur();
+    await row.getByRole("textbox", { name: "Two lines, Plank length" }).waitFor();
+    assertQuiet(problems);
+  });
+}
 
 test("from the keyboard alone", async (t) => {
   const { page, problems } = await start(t, browser, site.url);
@@ -231,6 +343,37 @@ test("what is typed is there after the page is loaded anew", async (t) => {
   await goTo(page, "planks");
   assert.equal(await field(page, "Crosscut kerf").inputValue(), "3.25");
   assert.equal(await page.locator(".blanks tbody tr").count(), 2);
+  assertQuiet(problems);
+});
+
+test("a plan is there after the page is loaded anew, unless what it is of has changed", async (t) => {
+  const { page, problems } = await start(t, browser, site.url);
+  await goTo(page, "planks");
+  await plan(page);
+  const parts = () => page.locator(".cuts").innerText();
+  const before = await parts();
+  const again = async () => {
+    await page.waitForTimeout(50);
+    await saved(page);
+    await page.reload();
+    await ready(page);
+    await goTo(page, "planks");
+  };
+  await again();
+  assert.equal(await parts(), before);
+  await field(page, "Rip kerf").fill("1.8");
+  await again();
+  await until(page, ".cuts", "Which planks to take");
+  assert.equal(await page.locator(".cuts .proof").count(), 0);
+  // What is kept is recounted, and one that does not come to what it says is none.
+  await field(page, "Rip kerf").fill("1.6");
+  await page.evaluate(() => {
+    const kept = JSON.parse(localStorage["slatwright plan"]);
+    Object.values(kept.sawn)[0].cuts.cost -= 1;
+    localStorage["slatwright plan"] = JSON.stringify(kept);
+  });
+  await again();
+  assert.equal(await page.locator(".cuts .proof").count(), 0);
   assertQuiet(problems);
 });
 

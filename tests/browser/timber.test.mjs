@@ -97,7 +97,7 @@ test("a long solve is stopped at once, and started again", async (t) => {
 test("stocks are added, copied, moved, deleted and brought back", async (t) => {
   const { page } = await start(t, browser, site.url);
   await goTo(page, "timber");
-  const names = () => page.locator(".slats tbody input.name").evaluateAll((inputs) => inputs.map((input) => input.value));
+  const names = () => page.locator(".slats tbody .name").evaluateAll((inputs) => inputs.map((input) => input.value));
   const first = await names();
   await page.getByRole("button", { name: "Copy Wide, 78" }).click();
   assert.deepEqual((await names()).slice(1, 3), ["Wide, 78", "Wide, 78 copy"]);

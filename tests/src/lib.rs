@@ -11,4 +11,4 @@ mod trace;
 mod work;
 
 pub use trace::trace;
-pub use work::{KINDS, Kind, work};
+pub use work::{KINDS, Kind, shop_of_two_stages, work};

@@ -77,7 +77,22 @@ fn cutting() -> u32 {
 }
 
 fn sawing() -> u32 {
-    let mut dice = Dice::new(7_000_001);
+    planks(shop(7_000_001, 20), 20)
+}
+
+/// A shop with thirty kinds of blank of five lengths, from three kinds of plank: about sixty planks in
+/// all, times the scale.
+#[must_use]
+pub fn shop_of_two_stages(seed: u64, scale: u64) -> SawingDraft {
+    let mut draft = shop(8_000_000 + seed, 30);
+    for blank in &mut draft.blanks {
+        blank.demand *= scale;
+    }
+    draft
+}
+
+fn shop(seed: u64, blanks: usize) -> SawingDraft {
+    let mut dice = Dice::new(seed);
     let mut whole = |least: i64, most: i64| {
         least + (dice.bits() % (most - least + 1).unsigned_abs()).cast_signed()
     };
@@ -102,19 +117,18 @@ fn sawing() -> u32 {
         over_worth: 0,
         most_over: 0,
     };
-    let draft = SawingDraft {
+    SawingDraft {
         planks: vec![
             plank(2_400_000, 105_000, 505),
             plank(3_000_000, 125_000, 755),
             plank(4_000_000, 150_000, 1_215),
         ],
-        blanks: (0..20).map(blank).collect(),
+        blanks: (0..blanks).map(blank).collect(),
         crosscut_kerf: 3_000,
         rip_kerf: 1_200,
         offcuts: None,
         aim: SawingAim::Cost,
-    };
-    planks(draft, 20)
+    }
 }
 
 /// Planks of the plan; 0 where there is none.

@@ -15,6 +15,9 @@ pub(crate) const MOST_PROJECT: usize = MOST_BYTES;
 /// The most bytes of measurements: a million rows with other columns beside them.
 pub(crate) const MOST_MEASURED: usize = 100_000_000;
 
+/// The most bytes of a plan with its proof: thousands of cases of many kinds of blank each.
+const MOST_PLAN: usize = 100_000_000;
+
 /// The bytes of a file, or of standard input for `-`: all of them, or one more than the most it
 /// may have.
 ///
@@ -52,9 +55,9 @@ pub(crate) fn open(bytes: &[u8]) -> Result<Opened, Findings> {
 pub(crate) fn plan(file: &Path) -> Result<SawnPart, Findings> {
     let hint = "give a file that timber --format json printed";
     let whole = |message| Findings::unopened(vec![Told::whole(message, hint)]);
-    let bytes = bytes(file, MOST_PROJECT)
+    let bytes = bytes(file, MOST_PLAN)
         .map_err(|error| whole(format!("{} cannot be read: {error}", file.display())))?;
-    let text = text(&bytes, MOST_PROJECT, hint)?;
+    let text = text(&bytes, MOST_PLAN, hint)?;
     serde_json::from_str(text)
         .map_err(|error| whole(format!("{} holds no plan: {error}", file.display())))
 }

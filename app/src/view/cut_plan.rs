@@ -21,41 +21,55 @@ pub(crate) fn CutPlan() -> impl IntoView {
         let shop = &project.read().saw_shop;
         !shop.planks.is_empty() && !shop.blanks.is_empty()
     });
+    // What starts the search stands alone in its line and stays there, so that no other button comes
+    // under a finger that presses twice.
+    let start = Memo::new(move |_| match state.get() {
+        Sawing::Waiting | Sawing::Refused(_) => ("Plan the cuts", true),
+        Sawing::Running(_) => ("Plan the cuts", false),
+        Sawing::Stopped => ("Start again", true),
+        Sawing::Fault(_) => ("Try again", true),
+        Sawing::Planned(planned) if sawyer.is_stale(&planned) => ("Plan the cuts again", true),
+        Sawing::Planned(planned) => match planned.ending {
+            Ending::Stopped { .. } => ("Start again", true),
+            _ => ("Plan the cuts", false),
+        },
+    });
+    let press = move |_| {
+        if start.get_untracked().1 {
+            sawyer.ask();
+        }
+    };
     let standing = move || match state.get() {
         Sawing::Running(so_far) => {
             let words = told_so_far(&so_far, bench.unit.get());
-            line(words, "", Some(("Stop", Box::new(move || sawyer.stop()))))
+            view! {
+                <p class="running">
+                    <span>{words}</span>
+                    <button type="button" on:click=move |_| sawyer.stop()>"Stop"</button>
+                </p>
+            }
+            .into_any()
         }
-        _ if !is_filled_in.get() => {
-            let words = "The plan needs a plank and a blank: add them above.";
-            line(words.to_owned(), "empty", None)
-        }
-        Sawing::Waiting => {
-            let words = "Which planks to take, and how to saw them with the least loss.";
-            line(words.to_owned(), "", start(sawyer, "Plan the cuts"))
-        }
-        Sawing::Stopped => {
-            let words = "Stopped before there was a plan.";
-            line(words.to_owned(), "", start(sawyer, "Start again"))
-        }
+        _ if !is_filled_in.get() => line(
+            "The plan needs a plank and a blank: add them above.",
+            "empty",
+        ),
+        Sawing::Waiting => line(
+            "Which planks to take, and how to saw them with the least loss.",
+            "",
+        ),
+        Sawing::Stopped => line("Stopped before there was a plan.", ""),
         Sawing::Refused(problems) => {
-            let words = "The plan is made when this is mended:";
-            let line = line(words.to_owned(), "", start(sawyer, "Plan the cuts"));
+            let line = line("The plan is made when this is mended:", "");
             vec![line, lines("", problems)].into_any()
         }
-        Sawing::Fault(reason) => line(reason, "problem", start(sawyer, "Try again")),
+        Sawing::Fault(reason) => line(&reason, "problem"),
         Sawing::Planned(planned) => {
             let (class, words) = verdict(&planned, bench.unit.get());
+            let before = (sawyer.is_stale(&planned))
+                .then(|| line("This plan is of before the last change.", "before"));
             let verdict = view! { <p class=format!("proof {class}")>{words}</p> };
-            let is_stopped = matches!(planned.ending, Ending::Stopped { .. });
-            let again = if sawyer.is_stale(&planned) {
-                let words = "This plan is of before the last change.".to_owned();
-                Some(line(words, "before", start(sawyer, "Plan the cuts again")))
-            } else {
-                let again = || line(String::new(), "", start(sawyer, "Start again"));
-                is_stopped.then(again)
-            };
-            again
+            before
                 .into_iter()
                 .chain([verdict.into_any()])
                 .collect_view()
@@ -71,26 +85,24 @@ pub(crate) fn CutPlan() -> impl IntoView {
     view! {
         <section class="result cuts" aria-labelledby="cuts-title">
             <h2 id="cuts-title">"Cutting plan"</h2>
+            <div class="actions" hidden=move || !is_filled_in.get()>
+                <button
+                    type="button"
+                    aria-disabled=move || if start.get().1 { "false" } else { "true" }
+                    on:click=press
+                >
+                    {live(move || start.get().0)}
+                </button>
+            </div>
             <div aria-live="polite">{live(standing)}</div>
             {live(parts)}
         </section>
     }
 }
 
-/// A button: its words, and what it does.
-type Button = Option<(&'static str, Box<dyn Fn()>)>;
-
-/// The button that starts the search.
-fn start(sawyer: Sawyer, words: &'static str) -> Button {
-    Some((words, Box::new(move || sawyer.ask())))
-}
-
-/// How the search stands, with what can be done about it.
-fn line(words: String, class: &'static str, button: Button) -> AnyView {
-    let button = button.map(|(words, press)| {
-        view! { <button type="button" on:click=move |_| press()>{words}</button> }
-    });
-    view! { <p class="running"><span class=class>{words}</span>{button}</p> }.into_any()
+/// How the search stands.
+fn line(words: &str, class: &'static str) -> AnyView {
+    view! { <p class=format!("running {class}")>{words.to_owned()}</p> }.into_any()
 }
 
 /// A plan in all its parts.

@@ -163,10 +163,7 @@ pub(crate) fn Files(planned: Arc<Planned>) -> impl IntoView {
     let save = move |name: &str, write: fn(&SawingList, &SawingNames<'_>, LengthUnit) -> String| {
         let unit = bench.unit.get_untracked();
         let text = write(&planned.list, &planned.names(), unit);
-        bench.tell(&match download::text(name, &text) {
-            Ok(()) => format!("The list goes to your downloads as {name}."),
-            Err(reason) => format!("The list could not be saved: {reason}"),
-        });
+        bench.tell(&download::list(name, &text));
     };
     let save_bill = save.clone();
     view! {

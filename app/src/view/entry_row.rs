@@ -330,7 +330,8 @@ pub(crate) fn focus_row(bench: Workbench, table: Table, row: Id, parts: &[&str])
     focus_first(parts.iter().map(|part| part_id(table, row, part)).collect());
 }
 
-fn focus_first(ids: Vec<String>) {
+/// Puts the cursor on the first of these elements that can take it, once they stand there.
+pub(crate) fn focus_first(ids: Vec<String>) {
     request_animation_frame(move || {
         let mut found = ids
             .iter()

@@ -1,15 +1,18 @@
 //! A table of the project: change, add, copy, move and delete its rows, to and from a spreadsheet.
 
 use super::entry_row::{Choices, Row, focus_row};
+use super::file_menu::{Files, picked};
 use super::keyed::keyed;
 use super::live::live;
 use super::when::When;
-use crate::spreadsheet;
 use crate::workbench::{Table, Workbench};
+use crate::{download, spreadsheet};
+use leptos::html::Input;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use solver::{Id, figure};
 use wasm_bindgen_futures::JsFuture;
+use web_sys::DragEvent;
 
 /// Rows that stand on the page at a time: each has many fields, and all follow every keystroke.
 const MOST_ROWS: usize = 50;
@@ -51,8 +54,37 @@ pub(crate) fn EntryTable(
         let cells = table.cells(&project.read_untracked(), bench.unit.get_untracked());
         copy_out(bench, table, spreadsheet::write(&cells));
     };
+    let save = move |_| {
+        let cells = table.cells(&project.read_untracked(), bench.unit.get_untracked());
+        let name = format!("{}-list.csv", table.word());
+        bench.tell(&download::list(&name, &spreadsheet::write_csv(&cells)));
+    };
+    let files = expect_context::<Files>();
+    let picker = NodeRef::<Input>::new();
+    let pick = move |_| {
+        if let Some(picker) = picker.get_untracked() {
+            picker.click();
+        }
+    };
+    let on_pick = move |_| {
+        if let Some(file) = picked(picker) {
+            files.open_table(table, &file);
+        }
+    };
+    let on_drop = move |event: DragEvent| {
+        let dropped = event.data_transfer().and_then(|data| data.files());
+        if let Some(file) = dropped.and_then(|files| files.get(0)) {
+            event.prevent_default();
+            files.open_table(table, &file);
+        }
+    };
     view! {
-        <section class=format!("result {}", table.word()) aria-labelledby=title_id.clone()>
+        <section
+            class=format!("result {}", table.word())
+            aria-labelledby=title_id.clone()
+            on:dragover=on_drag
+            on:drop=on_drop
+        >
             <h2 id=title_id.clone()>{table.title()}</h2>
             <div class="scroll" tabindex="0" role="group" aria-label=table.title() hidden=move || rows.read().is_empty()>
                 <table class="entry">
@@ -95,9 +127,37 @@ pub(crate) fn EntryTable(
                 >
                     "Copy table"
                 </button>
+                <button
+                    type="button"
+                    disabled=move || rows.read().is_empty()
+                    aria-label=format!("Save as CSV: {}", table.title())
+                    on:click=save
+                >
+                    "Save as CSV"
+                </button>
+                <button type="button" aria-label=format!("Open CSV: {}", table.title()) on:click=pick>"Open CSV"</button>
+                <input
+                    node_ref=picker
+                    type="file"
+                    class="unseen"
+                    tabindex="-1"
+                    aria-label=format!("CSV file to open: {}", table.title())
+                    accept=".csv,.txt,.tsv,text/csv,text/plain"
+                    on:change=on_pick
+                />
             </div>
-            <p class="hint">"Cells copied from a spreadsheet can be pasted from any cell on, to the right and down."</p>
+            <p class="hint">
+                "Cells copied from a spreadsheet can be pasted from any cell on, to the right and down. A CSV file, opened or dropped here, takes the place of the whole table."
+            </p>
         </section>
+    }
+}
+
+/// Lets files be dropped here.
+fn on_drag(event: DragEvent) {
+    let types = event.data_transfer().map(|data| data.types());
+    if types.is_some_and(|types| types.includes(&"Files".into(), 0)) {
+        event.prevent_default();
     }
 }
 

@@ -1,7 +1,8 @@
-//! The project as a file: save a copy, open one, begin anew.
+//! The project as a file: save a copy, open one, begin anew; its tables as files.
 
+use super::entry_row::focus_first;
 use crate::project_file;
-use crate::workbench::{Memory, Workbench};
+use crate::workbench::{Memory, Table, Workbench};
 use crate::{demo, download};
 use leptos::html::Input;
 use leptos::prelude::*;
@@ -63,55 +64,83 @@ impl Files {
 
     /// Opens a file; the present project stays as it is unless the file can be read.
     pub(crate) fn open(&self, file: &web_sys::File) {
+        let files = *self;
+        let take = move |name: String, text: String| match project_file::read(&text) {
+            Ok(opened) => {
+                files.refusal.set(None);
+                files.bench.replace(opened.draft);
+                files.memory.save_now();
+                let notes = opened.notes.len();
+                let noted = if notes > 0 {
+                    format!(" {notes} entries in it were passed over.")
+                } else {
+                    String::new()
+                };
+                files.bench.tell(&format!(
+                    "Opened {name}.{noted} Undo brings the last project back."
+                ));
+            }
+            Err(problems) => files.refuse(name, problems.iter().map(ToString::to_string).collect()),
+        };
+        self.read(file, Box::new(take));
+    }
+
+    /// Puts the rows of a CSV file in place of those of a table, which stay unless all can be read.
+    pub(crate) fn open_table(&self, table: Table, file: &web_sys::File) {
+        let files = *self;
+        let take = move |name: String, text: String| {
+            let bench = files.bench;
+            let unit = bench.unit.get_untracked();
+            let replaced = table.replaced(&bench.project().read_untracked(), &text, unit);
+            match replaced {
+                Ok((changed, replaced)) => {
+                    files.refusal.set(None);
+                    bench.change(|project| *project = changed);
+                    bench.tell(&replaced.notice(&name));
+                }
+                Err(problems) => files.refuse(name, problems),
+            }
+        };
+        self.read(file, Box::new(take));
+    }
+
+    /// Reads the text of a file; one that cannot be read is refused.
+    fn read(&self, file: &web_sys::File, take: Box<dyn FnOnce(String, String)>) {
         let (files, file) = (*self, file.clone());
         spawn_local(async move {
             let name = file.name();
             if file.size() > project_file::MOST_BYTES as f64 {
-                files.refuse(
-                    name,
-                    vec![
-                        "The file is too large to be a project; choose one of at most 5 MB"
-                            .to_owned(),
-                    ],
-                );
+                let words = "The file is too large; choose one of at most 5 MB";
+                files.refuse(name, vec![words.to_owned()]);
                 return;
             }
-            let text = JsFuture::from(file.text())
-                .await
-                .ok()
-                .and_then(|text| text.as_string());
-            let Some(text) = text else {
-                files.refuse(
-                    name,
-                    vec!["The file could not be read; try to open it again".to_owned()],
-                );
-                return;
-            };
-            match project_file::read(&text) {
-                Ok(opened) => {
-                    files.refusal.set(None);
-                    files.bench.replace(opened.draft);
-                    files.memory.save_now();
-                    let notes = opened.notes.len();
-                    let noted = if notes > 0 {
-                        format!(" {notes} entries in it were passed over.")
-                    } else {
-                        String::new()
-                    };
-                    files.bench.tell(&format!(
-                        "Opened {name}.{noted} Undo brings the last project back."
-                    ));
-                }
-                Err(problems) => {
-                    files.refuse(name, problems.iter().map(ToString::to_string).collect())
+            let text = JsFuture::from(file.text()).await.ok();
+            match text.and_then(|text| text.as_string()) {
+                Some(text) => take(name, text),
+                None => {
+                    let words = "The file could not be read; try to open it again";
+                    files.refuse(name, vec![words.to_owned()]);
                 }
             }
         });
     }
 
+    /// Says why a file was not opened, and leads there: it may have been opened far below.
     fn refuse(&self, file: String, problems: Vec<String>) {
         self.refusal.set(Some(Refusal { file, problems }));
+        focus_first(vec![REFUSAL_CLOSE.to_owned()]);
     }
+}
+
+/// The name of the button that closes what is said of a refused file.
+const REFUSAL_CLOSE: &str = "refusal-close";
+
+/// The file that was picked, which can be picked again then.
+pub(crate) fn picked(picker: NodeRef<Input>) -> Option<web_sys::File> {
+    let picker = picker.get_untracked()?;
+    let file = picker.files().and_then(|files| files.get(0));
+    picker.set_value("");
+    file
 }
 
 /// The buttons for files.
@@ -120,14 +149,9 @@ pub(crate) fn FileMenu() -> impl IntoView {
     let files = expect_context::<Files>();
     let bench = files.bench;
     let on_pick = move |_| {
-        let Some(picker) = files.picker.get_untracked() else {
-            return;
-        };
-        if let Some(file) = picker.files().and_then(|list| list.get(0)) {
+        if let Some(file) = picked(files.picker) {
             files.open(&file);
         }
-        // So that the same file can be picked again.
-        picker.set_value("");
     };
     view! {
         <div class="file-menu" role="group" aria-label="Project file">
@@ -164,7 +188,7 @@ pub(crate) fn RefusedFile() -> impl IntoView {
                 <section class="banner failed" role="alert">
                     <p>{format!("{} was not opened; your project is as it was.", refusal.file)}</p>
                     <ul>{refusal.problems.into_iter().map(|problem| view! { <li>{problem}</li> }).collect_view()}</ul>
-                    <button type="button" on:click=move |_| files.refusal.set(None)>"Close"</button>
+                    <button type="button" id=REFUSAL_CLOSE on:click=move |_| files.refusal.set(None)>"Close"</button>
                 </section>
             }
         })

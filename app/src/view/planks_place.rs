@@ -11,7 +11,7 @@ use leptos::prelude::*;
 #[component]
 pub(crate) fn PlanksPlace() -> impl IntoView {
     view! {
-        <div class="place timber-place planks-place">
+        <div class="place tables-place planks-place">
             <ProblemList/>
             <EntryTable
                 table=Table::Planks

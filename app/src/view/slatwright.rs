@@ -30,7 +30,13 @@ pub fn Slatwright() -> impl IntoView {
     provide_context(Searches::start(bench));
     provide_context(Dice::start(bench));
     provide_context(Delivery::new(bench));
-    provide_context(Sawyer::new(bench));
+    let sawyer = Sawyer::new(bench);
+    provide_context(sawyer);
+    Effect::new(move |_| {
+        if memory.opened.get() {
+            sawyer.recall();
+        }
+    });
     let update = offline::start();
 
     Effect::new(move |_| preference::keep_unit(bench.unit.get()));

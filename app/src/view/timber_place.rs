@@ -13,7 +13,7 @@ use leptos::prelude::*;
 #[component]
 pub(crate) fn TimberPlace() -> impl IntoView {
     view! {
-        <div class="place timber-place">
+        <div class="place tables-place timber-place">
             <ProblemList/>
             <OrderTable/>
             <PurchaseListView/>

@@ -4,6 +4,7 @@ mod delivery;
 mod dice;
 mod history;
 mod jobs;
+mod kept_plan;
 mod laying;
 mod memory;
 mod pause;
@@ -24,7 +25,7 @@ pub use sawyer::{Ending, Planned, Sawing, Sawyer, SoFar};
 pub use searches::{Question, Searches};
 pub use slot::{Slot, barrel_shape};
 pub(crate) use table::{ANY, AS_TYPED, LONGEST_NAME, NONE};
-pub use table::{Cell, Column, Pasted, Step, Table};
+pub use table::{Cell, Column, Pasted, Replaced, Step, Table};
 
 use crate::project_file;
 use crate::view::Place;

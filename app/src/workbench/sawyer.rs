@@ -2,6 +2,7 @@
 
 use super::Workbench;
 use super::jobs::Asker;
+use super::kept_plan::KeptPlan;
 use crate::project_file;
 use crate::protocol::{Cuts, Reply, Request, Sawn, Whole};
 use crate::workbench::Table;
@@ -185,6 +186,24 @@ impl Sawyer {
         data.as_ref() != Ok(&planned.asked.data)
     }
 
+    /// Shows the plan that the browser kept, where it is one for the saw shop as it stands.
+    pub fn recall(&self) {
+        let project = self.bench.project().read_untracked();
+        let asked = Asked::of(&project, self.bench.put.get_untracked()).map(Arc::new);
+        let recalled = asked.zip(KeptPlan::recall()).and_then(|(asked, kept)| {
+            let (sawn, is_stopped) = kept.of(&asked.data)?;
+            let (cuts, ending) = read(sawn);
+            let ending = match ending {
+                Ending::WithinGap { bound } if is_stopped => Ending::Stopped { bound: Some(bound) },
+                ending => ending,
+            };
+            Planned::new(asked, cuts, ending)
+        });
+        if let Some(planned) = recalled {
+            self.state.set(Sawing::Planned(Arc::new(planned)));
+        }
+    }
+
     /// Looks for a plan for the saw shop as it stands.
     pub fn ask(&self) {
         if matches!(*self.state.read_untracked(), Sawing::Running(_)) {
@@ -215,8 +234,14 @@ impl Sawyer {
         let ending = Ending::Stopped {
             bound: so_far.bound,
         };
-        let planned = (self.asked.get_value().zip(so_far.best))
-            .and_then(|(asked, best)| Planned::new(asked, &best, ending));
+        let planned = (self.asked.get_value().zip(so_far.best)).and_then(|(asked, cuts)| {
+            let planned = Planned::new(Arc::clone(&asked), &cuts, ending)?;
+            if let Some(bound) = so_far.bound {
+                let bound = bound.into();
+                KeptPlan::new(&asked.data, Sawn::WithinGap { cuts, bound }, true).keep();
+            }
+            Some(planned)
+        });
         self.state.set(planned.map_or(Sawing::Stopped, |planned| {
             Sawing::Planned(Arc::new(planned))
         }));
@@ -238,8 +263,12 @@ fn hear(state: RwSignal<Sawing>, asked: Option<Arc<Asked>>, reply: Reply) {
             })
         }
         Reply::Sawn { sawn, .. } => {
-            let (cuts, ending) = read(&sawn);
-            let planned = asked.and_then(|asked| Planned::new(asked, cuts, ending));
+            let planned = asked.and_then(|asked| {
+                let (cuts, ending) = read(&sawn);
+                let planned = Planned::new(Arc::clone(&asked), cuts, ending)?;
+                KeptPlan::new(&asked.data, sawn, false).keep();
+                Some(planned)
+            });
             planned.map_or_else(
                 || {
                     Sawing::Fault(

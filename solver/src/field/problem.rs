@@ -73,6 +73,13 @@ pub enum Cause {
     SetForOtherBarrel,
     /// A blank becomes a slat of a stock that is not in the project.
     NoSuchStock,
+    /// The trims of both ends or edges leave nothing of a plank.
+    NothingBetweenTrims {
+        /// What each takes.
+        trim: Length,
+        /// The size of the plank that they take it of.
+        size: Length,
+    },
     /// Planks and blanks break a limit of sawing together.
     Sawing(SawingProblem),
     /// A cutterhead would turn faster than is marked on it.
@@ -165,23 +172,27 @@ impl FieldProblem {
                 "The slat stock of this blank is not in the project any more: choose another, or type the sizes"
                     .to_owned()
             }
-            Cause::Sawing(problem) => sawing_message(label, problem, unit),
             Cause::OverMarkedSpeed { speed, marked } => format!(
                 "{label}: {} is over the {} marked on the head, which is never passed: slow it down, or take a head that is marked for it",
                 figure::plain(*speed, 0),
                 figure::plain(*marked, 0)
             ),
+            Cause::NothingBetweenTrims { trim, size } => format!(
+                "{label} {} leaves nothing of {}: type less than {}, or a plank of more than {}",
+                length(*trim),
+                length(*size),
+                length(*size * 0.5),
+                length(*trim * 2.0)
+            ),
+            Cause::Sawing(problem) => sawing_message(problem, unit),
         }
     }
 }
 
 /// What planks and blanks break together, and what to change.
-fn sawing_message(label: &str, problem: &SawingProblem, unit: LengthUnit) -> String {
+fn sawing_message(problem: &SawingProblem, unit: LengthUnit) -> String {
     match problem {
         SawingProblem::NoPlanks => "There is no plank to saw from: add one".to_owned(),
-        SawingProblem::Trim { .. } => {
-            format!("{label} leaves nothing of the plank: type less than half its size")
-        }
         SawingProblem::FitsNoPlank { size, .. } => {
             let Dimensions {
                 length,

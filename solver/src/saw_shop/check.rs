@@ -14,7 +14,8 @@ impl ProjectDraft {
     /// # Errors
     /// Every problem of the planks, at [`Place::Plank`]; of the blanks, at [`Place::Blank`]; of the
     /// saws, at [`Place::SawShop`]; of a slat stock that a blank becomes and of its species, at
-    /// their places. Where each is in order, every limit of sawing that they break together.
+    /// their places; every blank wanted that fits no plank, whatever may be typed where a number
+    /// cannot be read. Where each is in order, every limit of sawing that they break together.
     ///
     /// ```
     /// # use solver::{AccuracyDraft, BarrelDraft, ConditionsDraft, Id, LayoutDraft, ProjectDraft, RulesDraft, SearchDraft, Seam, Shape, Way};
@@ -53,8 +54,10 @@ impl ProjectDraft {
         let blanks: Vec<_> = (0..shop.blanks.len())
             .filter_map(|at| keep(self.with_blank(at, BlankDraft::check_as), &mut problems))
             .collect();
+        let is_read = problems.is_empty();
+        problems.extend(self.blanks_that_fit_no_plank());
         match saws {
-            Some(saws) if problems.is_empty() => {
+            Some(saws) if is_read => {
                 let draft = SawingDraft {
                     planks,
                     blanks,
@@ -64,8 +67,8 @@ impl ProjectDraft {
                     aim: shop.aim,
                 };
                 draft.check().map_err(|found| {
-                    let told = |problem| self.place_of(problem);
-                    found.into_iter().map(told).collect()
+                    problems.extend(found.into_iter().map(|problem| self.place_of(problem)));
+                    told_once(problems)
                 })
             }
             _ => Err(told_once(problems)),
@@ -80,6 +83,21 @@ impl ProjectDraft {
     /// [`Place::SawShop`]. An empty list when there is no blank at that place of the list.
     pub fn sawn_size(&self, at: usize) -> Result<Dimensions, Vec<Problem>> {
         self.with_blank(at, BlankDraft::size)
+    }
+
+    /// The blanks wanted that no plank can be long, wide and thick enough for, as far as the fields
+    /// that this rests on can be read.
+    fn blanks_that_fit_no_plank(&self) -> Vec<Problem> {
+        let planks = &self.saw_shop.planks;
+        let blanks = self.saw_shop.blanks.iter().enumerate();
+        let unfit = blanks.filter_map(|(blank, entry)| {
+            let wanted = entry.draft.demand.read(Field::BlanksWanted).ok()?;
+            let size = self.sawn_size(blank).ok()?;
+            let fits = planks.iter().any(|plank| plank.draft.may_hold(&size));
+            let problem = SawingProblem::FitsNoPlank { blank, size };
+            (wanted > 0.0 && !fits && !planks.is_empty()).then(|| self.place_of(problem))
+        });
+        unfit.collect()
     }
 
     /// Lets a blank become a slat of a stock, or none; then the sizes that followed from the slat stay
@@ -180,18 +198,7 @@ impl ProjectDraft {
     fn place_of(&self, problem: SawingProblem) -> Problem {
         let (place, field) = match problem {
             SawingProblem::PlankSize { plank } => (Place::Plank(plank), Field::PlankLength),
-            SawingProblem::Trim { plank } => {
-                let trims_end = self.saw_shop.planks.get(plank).is_some_and(|plank| {
-                    let stock = plank.draft.check();
-                    stock.is_ok_and(|stock| 2 * stock.end_trim >= stock.size.length)
-                });
-                let field = if trims_end {
-                    Field::PlankEndTrim
-                } else {
-                    Field::PlankEdgeTrim
-                };
-                (Place::Plank(plank), field)
-            }
+            SawingProblem::Trim { plank } => (Place::Plank(plank), Field::PlankEndTrim),
             SawingProblem::Price { plank, .. } => (Place::Plank(plank), Field::PlankPrice),
             SawingProblem::OnHand { plank, .. } => (Place::Plank(plank), Field::PlanksOnHand),
             SawingProblem::BlankSize { blank } | SawingProblem::FitsNoPlank { blank, .. } => {

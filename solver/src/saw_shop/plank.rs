@@ -1,7 +1,8 @@
 //! A kind of plank, as it is being described.
 
 use super::micrometres::{down, hundredths, up};
-use crate::field::{Field, FieldProblem, Typed};
+use crate::field::{Cause, Field, FieldProblem, Typed};
+use crate::quantity::Length;
 use crate::sawing::{Dimensions, PlankStock};
 
 /// A kind of plank as it is being described; it may be wrong.
@@ -46,7 +47,8 @@ impl PlankDraft {
     /// trims up.
     ///
     /// # Errors
-    /// One problem for each field that cannot be read or lies outside its range.
+    /// One problem for each field that cannot be read or lies outside its range, and for each trim
+    /// that leaves nothing of a size that can be read.
     ///
     /// ```
     /// use solver::{PlankDraft, Typed};
@@ -73,6 +75,11 @@ impl PlankDraft {
         let price = hundredths(read(&self.price, Field::PlankPrice));
         let end_trim = up(read(&self.end_trim, Field::PlankEndTrim));
         let edge_trim = up(read(&self.edge_trim, Field::PlankEdgeTrim));
+        problems.extend(
+            [self.along(), self.across()]
+                .into_iter()
+                .filter_map(Result::err),
+        );
         match on_hand {
             Ok(on_hand) if problems.is_empty() => Ok(PlankStock {
                 size,
@@ -88,6 +95,44 @@ impl PlankDraft {
             }
         }
     }
+
+    /// Whether a blank of this size may be sawn from it, as far as its fields can be read.
+    pub(super) fn may_hold(&self, blank: &Dimensions) -> bool {
+        let thickness = self.thickness.read(Field::PlankThickness).ok().map(down);
+        // Nothing is known of a size that cannot be read, nor of one that the trims take up.
+        let known = |room: Result<Option<i64>, FieldProblem>| room.ok().flatten();
+        let holds = |room: Option<i64>, size| room.is_none_or(|room| size <= room);
+        holds(known(self.along()), blank.length)
+            && holds(known(self.across()), blank.thickness)
+            && holds(thickness, blank.width)
+    }
+
+    /// Length between the trims.
+    fn along(&self) -> Result<Option<i64>, FieldProblem> {
+        let (size, trim) = (Field::PlankLength, Field::PlankEndTrim);
+        between((&self.length, size), (&self.end_trim, trim))
+    }
+
+    /// Width between the trims.
+    fn across(&self) -> Result<Option<i64>, FieldProblem> {
+        let (size, trim) = (Field::PlankWidth, Field::PlankEdgeTrim);
+        between((&self.width, size), (&self.edge_trim, trim))
+    }
+}
+
+/// What two trims leave of a size, micrometres; nothing where one of the fields cannot be read.
+fn between(size: (&Typed, Field), trim: (&Typed, Field)) -> Result<Option<i64>, FieldProblem> {
+    let field = trim.1;
+    let (Ok(size), Ok(trim)) = (size.0.read(size.1), trim.0.read(field)) else {
+        return Ok(None);
+    };
+    let left = down(size) - 2 * up(trim);
+    if left > 0 {
+        return Ok(Some(left));
+    }
+    let [trim, size] = [trim, size].map(Length::millimetres);
+    let cause = Cause::NothingBetweenTrims { trim, size };
+    Err(FieldProblem { field, cause })
 }
 
 #[cfg(test)]
@@ -113,6 +158,50 @@ mod tests {
                 Field::PlanksOnHand
             ]
         );
+    }
+
+    #[test]
+    fn trims_that_leave_nothing_are_told_with_all_else_that_is_wrong() {
+        let mut draft = PlankDraft::new("");
+        draft.price = Typed::Text("dear".into());
+        draft.length = Typed::Number(3_000.0);
+        draft.end_trim = Typed::Number(1_500.0);
+        draft.width = Typed::Number(150.0);
+        draft.edge_trim = Typed::Number(80.0);
+        let told: Vec<String> = (draft.check().unwrap_err().iter())
+            .map(|problem| problem.to_string().replace('\u{202f}', " "))
+            .collect();
+        assert_eq!(
+            told[1..],
+            [
+                "Plank end trim 1 500.00 mm leaves nothing of 3 000.00 mm: type less than 1 500.00 mm, or a plank of more than 3 000.00 mm",
+                "Plank edge trim 80.00 mm leaves nothing of 150.00 mm: type less than 75.00 mm, or a plank of more than 160.00 mm",
+            ]
+        );
+        draft.length = Typed::Text("long".into());
+        draft.edge_trim = Typed::Number(74.999);
+        let fields: Vec<Field> = (draft.check().unwrap_err().into_iter())
+            .map(|problem| problem.field)
+            .collect();
+        assert_eq!(fields, [Field::PlankLength, Field::PlankPrice]);
+    }
+
+    #[test]
+    fn a_size_that_cannot_be_read_may_be_any() {
+        let blank = Dimensions {
+            length: 186_000,
+            width: 76_000,
+            thickness: 5_800,
+        };
+        let mut draft = PlankDraft::new("");
+        assert!(draft.may_hold(&blank));
+        draft.thickness = Typed::Number(75.999);
+        assert!(!draft.may_hold(&blank));
+        draft.length = Typed::Text("long".into());
+        draft.edge_trim = Typed::Text("some".into());
+        assert!(!draft.may_hold(&blank));
+        draft.thickness = Typed::Text("thick".into());
+        assert!(draft.may_hold(&blank));
     }
 
     #[test]

@@ -132,6 +132,58 @@ fn a_blank_that_fits_no_plank_says_how_large_one_it_takes() {
 }
 
 #[test]
+fn a_blank_that_fits_no_plank_is_told_while_other_fields_are_wrong() {
+    let wrong = || Typed::Text("later".into());
+    check(
+        |project| {
+            let shop = &mut project.saw_shop;
+            shop.blanks[0].draft.width = Typed::Number(90.0);
+            shop.blanks[0].draft.over_worth = wrong();
+            shop.planks[0].draft.length = wrong();
+            shop.rip_kerf = wrong();
+        },
+        &[
+            (Place::SawShop, Field::RipKerf),
+            (Place::Plank(0), Field::PlankLength),
+            (Place::Blank(0), Field::BlankOverWorth),
+            (Place::Blank(0), Field::BlankLength),
+        ],
+    );
+    // It might fit a plank whose thickness cannot be read, and need not where none is wanted.
+    check(
+        |project| {
+            let shop = &mut project.saw_shop;
+            shop.blanks[0].draft.width = Typed::Number(90.0);
+            shop.planks[0].draft.thickness = wrong();
+        },
+        &[(Place::Plank(0), Field::PlankThickness)],
+    );
+    check(
+        |project| {
+            let blank = &mut project.saw_shop.blanks[0].draft;
+            (blank.width, blank.demand) = (Typed::Number(90.0), Typed::Number(0.0));
+        },
+        &[],
+    );
+}
+
+#[test]
+fn what_planks_and_blanks_break_together_is_told_at_once() {
+    check(
+        |project| {
+            let shop = &mut project.saw_shop;
+            shop.blanks[0].draft.width = Typed::Number(90.0);
+            shop.shortest_offcut = Typed::Number(500.0);
+            shop.offcut_price = Typed::Number(1_000.0);
+        },
+        &[
+            (Place::Blank(0), Field::BlankLength),
+            (Place::Plank(0), Field::PlankPrice),
+        ],
+    );
+}
+
+#[test]
 fn a_trim_that_leaves_nothing_is_told_at_its_field() {
     check(
         |project| project.saw_shop.planks[0].draft.end_trim = Typed::Number(1_500.0),

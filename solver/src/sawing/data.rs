@@ -25,7 +25,7 @@ pub const MOST_KERF: i64 = 50_000;
 pub const MOST_PRICE: i64 = 100_000_000;
 
 /// Length, width and thickness, micrometres.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Dimensions {
     /// Along the grain.
     pub length: i64,
@@ -46,7 +46,7 @@ impl Dimensions {
 }
 
 /// A kind of plank.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct PlankStock {
     /// As bought.
     pub size: Dimensions,
@@ -62,7 +62,7 @@ pub struct PlankStock {
 
 /// A kind of blank. Its width lies in the thickness of the plank, and its thickness is ripped
 /// across the width of the plank.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct BlankOrder {
     /// As sawn.
     pub size: Dimensions,
@@ -75,7 +75,7 @@ pub struct BlankOrder {
 }
 
 /// What is left at the end of a plank and can be used again.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct OffcutWorth {
     /// Shorter ones are waste, micrometres.
     pub shortest: i64,
@@ -103,7 +103,7 @@ impl OffcutWorth {
 }
 
 /// What is made as small as possible.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum SawingAim {
     /// Price of the planks, less the worth of offcuts and of blanks beyond the demand; hundredths of
     /// the currency.
@@ -120,7 +120,7 @@ impl SawingAim {
 }
 
 /// What is to be sawn from what, as it was described.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct SawingDraft {
     /// The kinds of plank.
     pub planks: Vec<PlankStock>,

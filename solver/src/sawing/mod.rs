@@ -53,6 +53,7 @@ mod certificate;
 mod column;
 mod csv;
 mod data;
+mod diving;
 mod knapsack;
 mod laid;
 mod list;
@@ -66,6 +67,7 @@ mod proof;
 mod relaxation;
 mod search;
 mod sequential;
+mod stages;
 #[cfg(test)]
 mod tests;
 mod verify;

@@ -86,7 +86,7 @@ pub(super) fn relax(
     let mut rounds = 0;
     loop {
         rounds += 1;
-        let mut certificate = whole_numbers(data, needs, &dual, unit);
+        let mut certificate = whole_numbers(data, needs, (dual.values(), dual.tolls()), unit);
         let priced = price_all(data, needs, &certificate, &most);
         let mut new = worth_more(data, needs, &certificate, &priced);
         new.retain(|column| met.insert(column.pattern.clone()));
@@ -116,8 +116,31 @@ pub(super) fn relax(
     })
 }
 
-/// Values and tolls of the master as whole numbers, rounded towards 0.
-fn whole_numbers(data: &SawingData, needs: &Needs, dual: &Dual, unit: f64) -> Certificate {
+/// The certificate that follows from values and tolls, mended where they are not quite right, and what
+/// it proves.
+pub(super) fn certify(
+    data: &SawingData,
+    needs: &Needs,
+    values_and_tolls: (Vec<f64>, Vec<f64>),
+    unit: f64,
+) -> (Certificate, i64) {
+    let mut certificate = whole_numbers(data, needs, values_and_tolls, unit);
+    let priced = price_all(data, needs, &certificate, &needs.most());
+    mend(data, needs, &mut certificate, &priced);
+    if !certificate.is_counted(data, needs) {
+        certificate = Certificate::trivial(data);
+    }
+    let bound = certificate.bound(data, needs);
+    (certificate, bound)
+}
+
+/// Values and tolls of a master as whole numbers, rounded towards 0.
+fn whole_numbers(
+    data: &SawingData,
+    needs: &Needs,
+    (values, tolls): (Vec<f64>, Vec<f64>),
+    unit: f64,
+) -> Certificate {
     let scale = (FINENESS / unit) as i64;
     let whole = |value: f64| (value * unit * scale as f64) as i64;
     let most_value = if data.counts_missing() {
@@ -125,8 +148,8 @@ fn whole_numbers(data: &SawingData, needs: &Needs, dual: &Dual, unit: f64) -> Ce
     } else {
         i64::MAX
     };
-    let values = dual.values().into_iter();
-    let tolls = dual.tolls().into_iter().enumerate();
+    let values = values.into_iter();
+    let tolls = tolls.into_iter().enumerate();
     Certificate {
         values: values
             .map(|value| whole(value.max(0.0)).min(most_value))

@@ -3,11 +3,14 @@
 use super::branches::Branches;
 use super::certificate::{Certificate, step};
 use super::data::SawingData;
+use super::diving::Diving;
 use super::needs::Needs;
 use super::pattern::CutPattern;
 use super::plan::{SawingLimits, SawingOutcome, SawingPlan, SawingProgress};
+use super::proof::Proof;
 use super::relaxation::{Relaxation, relax};
 use super::sequential::Sequential;
+use super::stages::Stages;
 use super::verify::{SawingFault, verify};
 
 /// Finds the plan that saws what is wanted at least cost, in planks, volume or money.
@@ -45,12 +48,16 @@ pub fn saw(
         },
         part: None,
         left: limits.relaxations,
-        dive_left: 0,
         stopped: false,
     };
     let needs = Needs::of(data);
     let mut sequential = Sequential::new(data);
-    for _ in 0..FIRST_PLANS {
+    let first_plans = if Stages::are_of_use(data) {
+        STAGED_PLANS
+    } else {
+        FIRST_PLANS
+    };
+    for _ in 0..first_plans {
         search.offer(sequential.plan(&needs));
     }
     if search.state.best.is_none()
@@ -72,7 +79,7 @@ pub fn saw(
             Err(SawingFault::Bound)
         };
     }
-    let proof = Branches::grow(&mut search, needs);
+    let proof = search.prove(needs);
     let bound = search.state.bound;
     if proof.bound(data).is_none_or(|proved| proved < bound) {
         return Err(SawingFault::Bound);
@@ -95,36 +102,8 @@ pub fn saw(
 
 /// Plans made by value correction, at first and at each step of a dive.
 const FIRST_PLANS: u32 = 40;
+const STAGED_PLANS: u32 = 8;
 const STEP_PLANS: u32 = 4;
-/// Patterns tried at one step of a dive.
-const TRIED: usize = 4;
-/// Shares nearer to a whole number than this are whole.
-const ROUGH: f64 = 1e-6;
-
-/// How long a dive may take.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Effort {
-    /// How many times a pattern may be passed over that did not fail at once.
-    pub(super) detours: usize,
-    /// Relaxations.
-    pub(super) relaxations: u64,
-}
-
-impl Effort {
-    /// For the first dive: where there is one kind of plank, nothing else closes the gap.
-    pub(super) fn first(data: &SawingData) -> Self {
-        Self {
-            detours: 3,
-            relaxations: if data.planks().len() > 1 { 80 } else { 1_000 },
-        }
-    }
-
-    /// For the others.
-    pub(super) const LATER: Self = Self {
-        detours: 0,
-        relaxations: 25,
-    };
-}
 
 /// What is known, and what is left of the limits.
 pub(super) struct Search<'a> {
@@ -134,15 +113,34 @@ pub(super) struct Search<'a> {
     /// The plan that leaves fewest missing, while none is whole.
     part: Option<SawingPlan>,
     left: u64,
-    /// Relaxations left to the dive under way.
-    dive_left: u64,
     stopped: bool,
 }
 
 impl Search<'_> {
+    /// Parts the plans, by stages where that is of use, and by whole patterns; the proof of the best bound.
+    fn prove(&mut self, needs: Needs) -> Proof {
+        if !Stages::are_of_use(self.data) {
+            return Branches::grow(self, needs, Diving::default());
+        }
+        let kept = self.left / 4;
+        self.left -= kept;
+        let by_stages = Branches::grow(self, needs.clone(), Stages::default());
+        let bound = self.state.bound;
+        self.left += kept;
+        if self.is_over() {
+            return by_stages;
+        }
+        let by_patterns = Branches::grow(self, needs, Diving::default());
+        if self.state.bound > bound {
+            by_patterns
+        } else {
+            by_stages
+        }
+    }
+
     /// Takes a plan if it makes all that is wanted and costs less than the best, or, while there is none,
     /// if it leaves fewer blanks missing.
-    fn offer(&mut self, cuts: Vec<(CutPattern, u64)>) {
+    pub(super) fn offer(&mut self, cuts: Vec<(CutPattern, u64)>) {
         let plan = SawingPlan::of(self.data, cuts);
         if let Some(best) = &self.state.best
             && plan.cost >= best.cost
@@ -201,107 +199,33 @@ impl Search<'_> {
     /// Planks in fractions, beginning with the patterns of another relaxation; nothing where the
     /// limits are reached or the solver fails.
     pub(super) fn relax(&mut self, needs: &Needs, known: &[CutPattern]) -> Option<Relaxation> {
-        self.left = self.left.checked_sub(1)?;
-        self.state.relaxations += 1;
-        let (state, go_on) = (&self.state, &mut self.go_on);
-        let mut stopped = false;
-        let relaxation = relax(self.data, needs, known, &mut |_, _| {
-            stopped = !go_on(state);
-            !stopped
-        })?;
-        self.stopped |= stopped;
+        self.spend(1)?;
+        let data = self.data;
+        let relaxation = relax(data, needs, known, &mut |_, _| self.hear())?;
         self.state.rounds += u64::from(relaxation.rounds);
         Some(relaxation)
     }
 
-    /// Takes whole planks from a relaxation, and solves the rest anew, until nothing is wanted. Where
-    /// the rest can lead to nothing better, the next pattern is tried.
-    pub(super) fn dive(&mut self, needs: &Needs, relaxation: &Relaxation, effort: Effort) {
-        if self.is_over() {
-            return;
-        }
-        self.dive_left = effort.relaxations;
-        self.dive_from(needs, relaxation, &mut Vec::new(), effort.detours);
+    /// Takes so many relaxations off the limit; nothing where there are not so many left.
+    pub(super) fn spend(&mut self, relaxations: u64) -> Option<()> {
+        self.left = self.left.checked_sub(relaxations)?;
+        self.state.relaxations += relaxations;
+        Some(())
     }
 
-    fn dive_from(
-        &mut self,
-        needs: &Needs,
-        relaxation: &Relaxation,
-        cuts: &mut Vec<(CutPattern, u64)>,
-        detours: usize,
-    ) {
-        let depth = cuts.len();
-        let mut detour = 0;
-        for taken in choices(needs, relaxation) {
-            let mut rest = needs.clone();
-            for (pattern, count) in taken {
-                rest.take(&pattern, count);
-                cuts.push((pattern, count));
-            }
-            self.complete(&rest, cuts);
-            if !rest.is_met() && !self.is_over() && self.dive_left > 0 {
-                self.dive_left -= 1;
-                let known = relaxation.patterns();
-                let spent: i64 = cuts
-                    .iter()
-                    .map(|(pattern, count)| pattern.weight(self.data) * count.cast_signed())
-                    .sum();
-                if let Some(next) = self.relax(&rest, &known)
-                    && self.is_open(spent + next.bound)
-                {
-                    self.dive_from(&rest, &next, cuts, detours - detour);
-                    detour += 1;
-                }
-            }
-            cuts.truncate(depth);
-            if self.is_over() || self.dive_left == 0 || detour > detours {
-                return;
-            }
-        }
+    /// Tells how far the search is, and hears whether it may go on.
+    pub(super) fn hear(&mut self) -> bool {
+        self.stopped |= !(self.go_on)(&self.state);
+        !self.stopped
     }
 
     /// Offers plans that begin with these planks.
-    fn complete(&mut self, rest: &Needs, cuts: &[(CutPattern, u64)]) {
+    pub(super) fn complete(&mut self, rest: &Needs, cuts: &[(CutPattern, u64)]) {
         let mut sequential = Sequential::new(self.data);
         for _ in 0..STEP_PLANS {
             let mut whole = cuts.to_vec();
             whole.extend(sequential.plan(rest));
             self.offer(whole);
         }
-    }
-}
-
-/// Whole planks that are taken over: all whole parts of the shares; where there are none, one plank of
-/// a pattern, the greatest share first.
-fn choices(needs: &Needs, relaxation: &Relaxation) -> Vec<Vec<(CutPattern, u64)>> {
-    let mut order: Vec<usize> = (0..relaxation.columns.len())
-        .filter(|&at| relaxation.shares[at] > ROUGH)
-        .collect();
-    order.sort_by(|&one, &other| relaxation.shares[other].total_cmp(&relaxation.shares[one]));
-    let mut left = needs.clone();
-    let mut whole = Vec::new();
-    for &at in &order {
-        let pattern = &relaxation.columns[at].pattern;
-        let count = ((relaxation.shares[at] + ROUGH).floor() as u64).min(left.room_for(pattern));
-        if count > 0 {
-            left.take(pattern, count);
-            whole.push((pattern.clone(), count));
-        }
-    }
-    if whole.is_empty() {
-        // Any plan saws the largest of its blanks in one of the patterns that hold it: these first.
-        let pivot = order
-            .first()
-            .and_then(|&at| relaxation.columns[at].made.first());
-        let holds = |at: usize| {
-            let made = &relaxation.columns[at].made;
-            pivot.is_none_or(|(pivot, _)| made.iter().any(|(blank, _)| blank == pivot))
-        };
-        let (first, then): (Vec<usize>, Vec<usize>) = order.iter().partition(|&&at| holds(at));
-        let one = |at: usize| vec![(relaxation.columns[at].pattern.clone(), 1)];
-        first.into_iter().chain(then).take(TRIED).map(one).collect()
-    } else {
-        vec![whole]
     }
 }

@@ -1,5 +1,7 @@
 //! What `timber` prints, and reads when it counts a plan once more.
 
+mod proof;
+
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use solver::SawnReckoning;
@@ -8,8 +10,12 @@ use solver::sawing::{
     Section,
 };
 
-use super::VERSION;
+use proof::{CertificatePart, ProofPart};
+
 use crate::timber::{Recounted, Sawn};
+
+/// The version of what `timber` prints; in the first a proof was nested as deep as its cases.
+const VERSION: u32 = 2;
 
 /// What `slatwright timber` prints.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -133,37 +139,6 @@ struct PiecesPart {
     pieces: u64,
 }
 
-/// Values of blanks and tolls of planks at which no plank holds more than it counts for. Whole numbers
-/// of up to 19 digits, written as texts, as many programs read numbers to 15 digits only.
-#[derive(Debug, Serialize, Deserialize, JsonSchema)]
-struct CertificatePart {
-    /// Of each kind of blank, in the order of the project.
-    values: Vec<String>,
-    /// Of each kind of plank, in the order of the project.
-    tolls: Vec<String>,
-    /// By what amounts are multiplied.
-    scale: String,
-}
-
-/// A certificate for all plans, or a proof for each of two parts of them.
-#[derive(Debug, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-enum ProofPart {
-    /// For all plans.
-    Certified(CertificatePart),
-    /// By how many planks of a kind they saw.
-    Parted {
-        /// Place of the plank in the list of the project, from 0.
-        plank: usize,
-        /// At most so many, or more.
-        at_most: u64,
-        /// For at most so many.
-        fewer: Box<ProofPart>,
-        /// For more.
-        more: Box<ProofPart>,
-    },
-}
-
 /// What `slatwright timber --recount` prints.
 #[derive(Debug, Serialize, JsonSchema)]
 pub(crate) struct RecountDocument {
@@ -171,7 +146,7 @@ pub(crate) struct RecountDocument {
     #[schemars(extend("const" = "slatwright-timber-recount"))]
     format: &'static str,
     /// The version of this document.
-    #[schemars(extend("const" = VERSION))]
+    #[schemars(extend("const" = super::VERSION))]
     version: u32,
     /// How the plan fails its recount; `null` where it adds up.
     fault: Option<String>,
@@ -250,7 +225,7 @@ impl From<&Recounted> for RecountDocument {
     fn from(recounted: &Recounted) -> Self {
         Self {
             format: "slatwright-timber-recount",
-            version: VERSION,
+            version: super::VERSION,
             fault: recounted.fault.map(|fault| fault.to_string()),
             missing: recounted.missing,
             amount: recounted.amount,
@@ -274,71 +249,6 @@ impl From<&(CutPattern, u64)> for PatternPart {
             planks: *planks,
             sections: pattern.sections.iter().map(section).collect(),
         }
-    }
-}
-
-impl From<&Certificate> for CertificatePart {
-    fn from(certificate: &Certificate) -> Self {
-        let texts = |numbers: &[i64]| numbers.iter().map(ToString::to_string).collect();
-        Self {
-            values: texts(&certificate.values),
-            tolls: texts(&certificate.tolls),
-            scale: certificate.scale.to_string(),
-        }
-    }
-}
-
-impl From<&Proof> for ProofPart {
-    fn from(proof: &Proof) -> Self {
-        match proof {
-            Proof::Certified(certificate) => Self::Certified(certificate.into()),
-            Proof::Parted {
-                plank,
-                at_most,
-                fewer,
-                more,
-            } => Self::Parted {
-                plank: *plank,
-                at_most: *at_most,
-                fewer: Box::new((&**fewer).into()),
-                more: Box::new((&**more).into()),
-            },
-        }
-    }
-}
-
-impl CertificatePart {
-    fn certificate(&self) -> Option<Certificate> {
-        let numbers = |texts: &[String]| {
-            texts
-                .iter()
-                .map(|text| text.parse().ok())
-                .collect::<Option<_>>()
-        };
-        Some(Certificate {
-            values: numbers(&self.values)?,
-            tolls: numbers(&self.tolls)?,
-            scale: self.scale.parse().ok()?,
-        })
-    }
-}
-
-impl ProofPart {
-    fn proof(&self) -> Option<Proof> {
-        Some(match self {
-            Self::Certified(certificate) => Proof::Certified(certificate.certificate()?),
-            Self::Parted {
-                plank,
-                at_most,
-                fewer,
-                more,
-            } => Proof::Parted {
-                plank: *plank,
-                at_most: *at_most,
-                fewer: Box::new(fewer.proof()?),
-                more: Box::new(more.proof()?),
-            },
-        })
     }
 }
 

@@ -77,6 +77,46 @@ fn what_was_told_stands_its_recount_and_what_was_changed_does_not() {
 }
 
 #[test]
+fn a_proof_of_cases_within_cases_stands_its_recount() {
+    const DEPTH: u64 = 500;
+    let project = write(&demo::project());
+    let mut plan = json_of("timber", &demo::project());
+    // Worthless blanks prove of any case that a plan costs no less than nothing.
+    let shop = demo::project().saw_shop;
+    let (values, tolls) = (vec!["0"; shop.blanks.len()], vec!["0"; shop.planks.len()]);
+    let certified = json!({ "certified": { "values": values, "tolls": tolls, "scale": "1" } });
+    let mut deep = Vec::new();
+    for depth in 0..DEPTH {
+        let (at_most, more, fewer) = (DEPTH - depth, 2 * depth + 1, 2 * depth + 2);
+        deep.push(
+            json!({ "parted": { "plank": 0, "at_most": at_most, "fewer": fewer, "more": more } }),
+        );
+        deep.push(certified.clone());
+    }
+    deep.push(certified);
+    plan["proof"] = json!(deep);
+    assert!(is_described(&["timber"], &plan));
+    let file = std::env::temp_dir().join(format!("slatwright-{}-deep.json", std::process::id()));
+    let path = file.to_str().unwrap();
+    let recount = |plan: &Value| {
+        fs::write(&file, plan.to_string()).unwrap();
+        told(&run(
+            &["timber", "-", "--recount", path],
+            project.as_bytes(),
+        ))
+    };
+    let (code, text, complaint) = recount(&plan);
+    assert_eq!(code, 0, "{text}{complaint}");
+    assert!(text.contains("The proof holds"), "{text}");
+    // The innermost case without its certificate.
+    plan["proof"][2 * DEPTH as usize]["certified"]["values"] = json!([]);
+    let (code, text, _) = recount(&plan);
+    assert_eq!(code, 1);
+    assert!(text.contains("The proof does not hold"), "{text}");
+    fs::remove_file(&file).unwrap();
+}
+
+#[test]
 fn planks_that_do_not_suffice_are_told_with_what_is_missing() {
     let mut project = demo::project();
     for plank in &mut project.saw_shop.planks {

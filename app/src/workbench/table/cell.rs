@@ -2,7 +2,9 @@
 
 use super::{Column, Table};
 use crate::project_file::MOST_CHARACTERS;
-use solver::{Field, Id, Length, LengthUnit, ProjectDraft, Sawing, Slat, Typed, figure};
+use solver::{
+    Field, FieldProblem, Id, Length, LengthUnit, ProjectDraft, Sawing, Slat, Typed, figure,
+};
 
 /// The longest name that is kept, in characters; a project file allows more.
 pub(crate) const LONGEST_NAME: usize = 200;
@@ -19,12 +21,12 @@ pub struct Cell {
 }
 
 /// What came of a text put in a cell.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) enum Taken {
     /// It stands there now.
     Filled,
-    /// It stands there now, and has a problem.
-    Wrong,
+    /// It stands there now, and has this problem.
+    Wrong(FieldProblem),
     /// It names nothing that can be chosen there, so the cell is as it was.
     Unknown,
     /// The cell follows from others, or its row has gone.
@@ -128,14 +130,14 @@ impl Cell {
             Column::Number(field) => {
                 let text: String = text.chars().take(MOST_CHARACTERS).collect();
                 let typed = Typed::new(&text, field, unit);
-                let wrong = if field.spec().optional {
-                    typed.read_optional(field).is_err()
+                let problem = if field.spec().optional {
+                    typed.read_optional(field).err()
                 } else {
-                    typed.read(field).is_err()
+                    typed.read(field).err()
                 };
                 table.slot(row, field).set(project, typed);
-                if wrong {
-                    return Taken::Wrong;
+                if let Some(problem) = problem {
+                    return Taken::Wrong(problem);
                 }
             }
             Column::Species => {

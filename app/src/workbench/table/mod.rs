@@ -1,10 +1,12 @@
 //! The tables of a project: their columns, and what can be done with their rows.
 
 mod cell;
+mod file;
 mod paste;
 
 pub use cell::Cell;
 pub(crate) use cell::{ANY, AS_TYPED, LONGEST_NAME, NONE};
+pub use file::Replaced;
 pub use paste::Pasted;
 
 use super::Slot;
@@ -316,6 +318,13 @@ impl Table {
                 list.swap(at, other);
             }
         });
+    }
+
+    /// Lets a row change places with the one at a place.
+    fn swap(self, project: &mut ProjectDraft, at: usize, row: Id) {
+        if let Some(from) = self.place(project, row) {
+            with_list!(self, &mut, project, list => list.swap(at, from));
+        }
     }
 
     /// Takes a row out, and with it what goes by it: the layout moves to the stock that takes its

@@ -76,7 +76,7 @@ impl Pasted {
     fn count(&mut self, taken: Taken, column: Column, text: &str) {
         match taken {
             Taken::Filled => self.cells += 1,
-            Taken::Wrong => {
+            Taken::Wrong(_) => {
                 self.cells += 1;
                 self.wrong += 1;
             }
@@ -164,12 +164,12 @@ fn units_of(texts: &[String], columns: &[Column]) -> Vec<Option<LengthUnit>> {
     texts.iter().zip(columns).map(told).collect()
 }
 
-fn counted(count: usize, one: &str, many: &str) -> String {
+pub(super) fn counted(count: usize, one: &str, many: &str) -> String {
     format!("{count} {}", if count == 1 { one } else { many })
 }
 
 /// The first characters of a text, enough to find it again.
-fn beginning(text: &str) -> String {
+pub(super) fn beginning(text: &str) -> String {
     const LONGEST: usize = 40;
     match text.char_indices().nth(LONGEST) {
         Some((end, _)) => format!("{}…", &text[..end]),
