@@ -26,6 +26,7 @@ pub mod wood;
 mod accuracy;
 mod barrel;
 mod comparison;
+mod csv;
 mod cutter_plan;
 mod cutter_set;
 mod decimal;

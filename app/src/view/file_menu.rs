@@ -196,7 +196,7 @@ pub(crate) fn RefusedFile() -> impl IntoView {
 }
 
 /// A name that every file system takes.
-fn file_name(name: &str) -> String {
+pub(crate) fn file_name(name: &str) -> String {
     let plain: String = name
         .chars()
         .map(|letter| {

@@ -6,6 +6,7 @@ use super::file_menu::{FileMenu, Files, RefusedFile};
 use super::layout_place::LayoutPlace;
 use super::live::live;
 use super::planks_place::PlanksPlace;
+use super::setting_place::SettingPlace;
 use super::text_field::NameField;
 use super::timber_place::TimberPlace;
 use super::tolerance_place::TolerancePlace;
@@ -67,6 +68,7 @@ pub fn Slatwright() -> impl IntoView {
             Place::Barrel => view! { <BarrelPlace/> }.into_any(),
             Place::Layout => view! { <LayoutPlace/> }.into_any(),
             Place::Tolerances => view! { <TolerancePlace/> }.into_any(),
+            Place::Setting => view! { <SettingPlace/> }.into_any(),
             Place::Planks => view! { <PlanksPlace/> }.into_any(),
             Place::Timber => view! { <TimberPlace/> }.into_any(),
         }

@@ -1,6 +1,7 @@
 //! What a run of good pencils takes beside the slats: leads, glue, time in the clamp, coat; and the
 //! chips it makes.
 
+mod csv;
 mod lead;
 mod needs;
 mod run;

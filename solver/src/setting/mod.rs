@@ -2,6 +2,7 @@
 //! at the machine, heights of the heads above the table, knife marks, and what to mind.
 
 mod caution;
+mod csv;
 #[cfg(test)]
 mod tests;
 
