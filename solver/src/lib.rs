@@ -88,7 +88,8 @@ pub use outline::{
     Arc, Extents, Line, MOST_PIECES, Outline, PathProblem, Reach, Segment, Undercut,
 };
 pub use project::{
-    Entry, Id, LayoutDraft, LayoutParts, Order, OrderDraft, Project, ProjectDraft, Way,
+    Entry, Id, LayoutDraft, LayoutParts, Order, OrderDraft, Project, ProjectDraft, SettingParts,
+    Way,
 };
 pub use quantity::{Angle, Area, Direction, Length, Point, Volume};
 pub use ranking::{Aim, Candidate, GROSS, GrossNeeds, rank};

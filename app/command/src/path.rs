@@ -1,7 +1,7 @@
 //! Where a field of the project stands in its file.
 
 use solver::sawing::SawingProblem;
-use solver::{Cause, Field, Place, Problem};
+use solver::{Cause, Field, HeadKind, Place, Problem, Stage};
 
 /// The path of a problem, like `slats[2].width_mm`.
 pub(crate) fn of_problem(problem: &Problem) -> String {
@@ -40,6 +40,22 @@ fn in_place(place: Place, name: &str) -> String {
         Place::Plank(at) => format!("saw_shop.planks[{at}].{name}"),
         Place::Blank(at) => format!("saw_shop.blanks[{at}].{name}"),
         Place::SawShop => format!("saw_shop.{name}"),
+        Place::Head(HeadKind::Groove) => format!("heads.groove.{name}"),
+        Place::Head(HeadKind::Top) => format!("heads.top.{name}"),
+        Place::Head(HeadKind::Bottom) => format!("heads.bottom.{name}"),
+        Place::Cut => format!("cut.{name}"),
+        Place::Run => format!("run.{name}"),
+        Place::Stage(stage) => format!("run.{}.{name}", stage_name(stage)),
+    }
+}
+
+const fn stage_name(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Grooving => "grooving",
+        Stage::Gluing => "gluing",
+        Stage::Shaping => "shaping",
+        Stage::Coating => "coating",
+        Stage::Finishing => "finishing",
     }
 }
 

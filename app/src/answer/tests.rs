@@ -68,6 +68,9 @@ fn project() -> ProjectDraft {
         }],
         accuracies: Vec::new(),
         saw_shop: solver::SawShopDraft::new(),
+        heads: [const { solver::HeadDraft::new() }; 3],
+        cut: solver::CutDraft::new(),
+        run: solver::RunDraft::new(),
         set_aside: None,
     }
 }

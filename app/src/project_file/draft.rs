@@ -50,6 +50,9 @@ impl ProjectFile {
             search: search_draft(&self.search),
             orders: self.orders.iter().map(order_draft).collect(),
             saw_shop: saw_shop_draft(&self.saw_shop),
+            heads: [const { solver::HeadDraft::new() }; 3],
+            cut: solver::CutDraft::new(),
+            run: solver::RunDraft::new(),
             set_aside: (self.set_aside.as_deref()).map(|aside| Arc::new(aside.to_draft())),
         }
     }

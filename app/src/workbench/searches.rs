@@ -10,7 +10,7 @@ use crate::protocol::{
 };
 use crate::view::Place;
 use leptos::prelude::*;
-use solver::{AxisChoice, Field, ProjectDraft, SawShopDraft, Spacing, Typed};
+use solver::{AxisChoice, Field, ProjectDraft, Spacing, Typed};
 
 /// The questions that are asked again with every change of what they rest on. A handle.
 #[derive(Clone, Copy)]
@@ -195,7 +195,7 @@ fn stepped_from(project: &ProjectDraft) -> ProjectDraft {
     project.orders.clear();
     project.search.new_set_price = Typed::empty();
     project.accuracies.clear();
-    project.saw_shop = SawShopDraft::new();
+    project.clear_making();
     project.set_aside = None;
     project
 }
@@ -219,7 +219,7 @@ fn searched_from(project: &ProjectDraft) -> ProjectDraft {
     project
         .accuracies
         .retain(|entry| entry.id == project.layout.accuracy);
-    project.saw_shop = SawShopDraft::new();
+    project.clear_making();
     project.set_aside = None;
     project
         .barrels

@@ -3,9 +3,11 @@
 use super::Field;
 use crate::entry::{Dimension, EntryProblem};
 use crate::figure;
+use crate::materials::Stage;
 use crate::outline::{MOST_PIECES, PathProblem};
 use crate::quantity::Length;
 use crate::sawing::{Dimensions, SawingProblem};
+use crate::tooling::HeadKind;
 use crate::unit::LengthUnit;
 use std::fmt;
 
@@ -299,6 +301,14 @@ pub enum Place {
     Blank(usize),
     /// The saws, and what they saw all together.
     SawShop,
+    /// One of the three heads of the line.
+    Head(HeadKind),
+    /// What is common to the heads.
+    Cut,
+    /// The run for which materials are reckoned.
+    Run,
+    /// A stage of the run.
+    Stage(Stage),
 }
 
 /// A broken rule of a project.

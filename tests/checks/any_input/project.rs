@@ -4,10 +4,10 @@ use crate::path::any_path;
 use proptest::prelude::*;
 use solver::sawing::SawingAim;
 use solver::{
-    AccuracyDraft, AxisChoice, BarrelDraft, BlankDraft, ConditionsDraft, CutterSetDraft, Entry,
-    Field, Id, LayoutDraft, MoistureSource, OrderDraft, Pairs, PlankDraft, ProjectDraft,
-    RulesDraft, SawShopDraft, SearchDraft, Shape, SlatDraft, Spacing, SpeciesDraft, Turns, Typed,
-    Way,
+    AccuracyDraft, AxisChoice, BarrelDraft, BlankDraft, ConditionsDraft, CutDraft, CutterSetDraft,
+    Entry, Field, HeadDraft, Id, LayoutDraft, MoistureSource, OrderDraft, Pairs, PlankDraft,
+    ProjectDraft, RulesDraft, RunDraft, SawShopDraft, SearchDraft, Shape, SlatDraft, Spacing,
+    SpeciesDraft, Turns, Typed, Way,
 };
 
 /// Every number there is, and those that break programs more often than others.
@@ -83,6 +83,9 @@ fn plain_project(shapes: [Shape; 2], way: Way, spacing: Spacing, ids: [u32; 4]) 
             gross: Typed::initial(Field::OrderGross),
         }],
         saw_shop: saw_shop(),
+        heads: [const { HeadDraft::new() }; 3],
+        cut: CutDraft::new(),
+        run: RunDraft::new(),
         set_aside: None,
         accuracies: vec![Entry {
             id: Id(41),

@@ -322,6 +322,9 @@ pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
                 search,
                 orders,
                 saw_shop,
+                heads: [const { solver::HeadDraft::new() }; 3],
+                cut: solver::CutDraft::new(),
+                run: solver::RunDraft::new(),
                 accuracies,
                 set_aside: None,
             }

@@ -67,22 +67,16 @@ pub(super) fn crosscut(data: &SawingData, plank: usize, wanted: &[u64], planks: 
     let outcome = saw(&along, &limits, &mut |state| {
         state.bound <= enough && !state.best.as_ref().is_some_and(suffices)
     });
-    match outcome {
-        Ok(SawingOutcome::Proved { plan, .. } | SawingOutcome::WithinGap { plan, .. })
-            if suffices(&plan) =>
-        {
-            Crosscuts::Found(ways(&plan, plank, &strips, wanted.len()))
-        }
-        Ok(
-            SawingOutcome::Proved {
-                proof: Proof::Certified(certificate),
-                ..
-            }
-            | SawingOutcome::WithinGap {
-                proof: Proof::Certified(certificate),
-                ..
-            },
-        ) if certificate.bound(&along, &Needs::of(&along)) > enough => {
+    let (Ok(SawingOutcome::Proved { plan, proof })
+    | Ok(SawingOutcome::WithinGap { plan, proof, .. })) = outcome
+    else {
+        return Crosscuts::NotFound;
+    };
+    if suffices(&plan) {
+        return Crosscuts::Found(ways(&plan, plank, &strips, wanted.len()));
+    }
+    match &proof {
+        Proof::Certified(certificate) if certificate.bound(&along, &Needs::of(&along)) > enough => {
             let mut parts = vec![0.0; wanted.len()];
             for (&strip, &value) in strips.iter().zip(&certificate.values) {
                 parts[strip] = value as f64 / certificate.scale as f64;
