@@ -7,7 +7,9 @@ use solver::{
 
 use super::parts::placed;
 use super::wording::sentence;
-use crate::protocol::{CutterPlan, JobId, NewCutterSet, NewSetKind, Reply, ServedBarrel, ServingSet};
+use crate::protocol::{
+    CutterPlan, JobId, NewCutterSet, NewSetKind, Reply, ServedBarrel, ServingSet,
+};
 
 /// Plans cutter sets for the order book.
 pub(super) fn answer(job: JobId, draft: &ProjectDraft, unit: LengthUnit) -> Reply {

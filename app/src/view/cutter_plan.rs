@@ -56,11 +56,7 @@ fn shown(plan: CutterPlan, unit: LengthUnit) -> AnyView {
         ("Ordered, gross", true),
         ("Made by, the cheapest slats first", false),
     ];
-    let table = plain_table(
-        &headings,
-        rows.collect_view().into_any(),
-        ().into_any(),
-    );
+    let table = plain_table(&headings, rows.collect_view().into_any(), ().into_any());
     view! {
         <p class="proof">{best}</p>
         {scrolled("Cutter sets, by pencil", table)}
@@ -102,7 +98,10 @@ fn proposed(best: &NewCutterSet, unit: LengthUnit) -> String {
     let price = figure::money(best.price.hundredths());
     let saving = figure::money_rounded(best.saving);
     let back = best.books_to_pay_back.map_or_else(String::new, |books| {
-        format!(", and has paid for itself when it has been made {} times", figure::plain(books, 2))
+        format!(
+            ", and has paid for itself when it has been made {} times",
+            figure::plain(books, 2)
+        )
     });
     let served = if best.newly_served > 0.0 {
         let gross = figure::plain(best.newly_served, 0);

@@ -4,9 +4,7 @@ use super::live::live;
 use super::number_field::NumberField;
 use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
-use solver::{
-    FeedProblem, Field, Head, HeadKind, KnifeMarks, Length, LengthUnit, Typed, figure,
-};
+use solver::{FeedProblem, Field, Head, HeadKind, KnifeMarks, Length, LengthUnit, Typed, figure};
 
 /// The feed that a wish for the marks of a head gives.
 type Asked = fn(&Head, Length) -> Result<KnifeMarks, FeedProblem>;
@@ -81,7 +79,9 @@ fn wish(head: RwSignal<HeadKind>, field: Field, give: Asked) -> AnyView {
         };
         bench.change(|project| project.cut.feed = Typed::Number(marks.feed));
         let feed = feed_text(marks.feed);
-        bench.tell(&format!("The feed is {feed} m/min now. Undo brings the last one back."));
+        bench.tell(&format!(
+            "The feed is {feed} m/min now. Undo brings the last one back."
+        ));
     };
     let unit = move || format!(", {}", bench.unit.get().label());
     let spec = field.spec();
@@ -133,8 +133,7 @@ fn feed_for(
     let marks = give(head, asked).map_err(|problem| problem.message(unit));
     Some(marks.and_then(|marks| {
         let feed = Typed::Number(marks.feed).read(Field::FeedSpeed);
-        feed.map(|_| marks)
-            .map_err(|problem| problem.message(unit))
+        feed.map(|_| marks).map_err(|problem| problem.message(unit))
     }))
 }
 

@@ -14,7 +14,11 @@ use solver::{Length, LengthUnit, Outcome, Setting, figure};
 pub(crate) const CONTEXT: &str = "office";
 
 /// Who signs that the machines are set.
-const SIGNATURES: [&str; 3] = ["Groove head set", "Shaping heads set", "First sandwich checked"];
+const SIGNATURES: [&str; 3] = [
+    "Groove head set",
+    "Shaping heads set",
+    "First sandwich checked",
+];
 
 /// The setting sheet.
 #[component]

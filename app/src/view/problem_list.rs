@@ -119,14 +119,8 @@ fn go_to(bench: Workbench, problem: &Problem) {
         Slot::Slat(..) | Slot::Species(..) | Slot::Conditions(_) | Slot::Order(_) => Place::Timber,
         Slot::Accuracy(..) => Place::Tolerances,
         Slot::Plank(..) | Slot::Blank(..) | Slot::SawShop(_) => Place::Planks,
-        Slot::CutterSet(..)
-        | Slot::Rules(_)
-        | Slot::Turn
-        | Slot::Search(_)
-        | Slot::Head(..)
-        | Slot::Cut(_)
-        | Slot::Run(_)
-        | Slot::Yield(_) => Place::Layout,
+        Slot::Head(..) | Slot::Cut(_) | Slot::Run(_) | Slot::Yield(_) => Place::Setting,
+        Slot::CutterSet(..) | Slot::Rules(_) | Slot::Turn | Slot::Search(_) => Place::Layout,
     };
     if let Some(row) = Table::of_slot(slot) {
         bench.row_in_sight.set(Some(row));

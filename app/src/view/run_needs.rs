@@ -56,12 +56,14 @@ pub(crate) fn RunTable() -> impl IntoView {
             <tbody>{rows.into_iter().collect_view()}</tbody>
         </table>
     };
-    let wanted = move || match needs.read().as_ref() {
+    let wanted = move || {
+        match needs.read().as_ref() {
         Some(needs) => format!(
             "For {} good pencils:",
             figure::count(needs.pencils)
         ),
         None => "Materials are reckoned once everything listed is mended and every check of the layout passes.".to_owned(),
+    }
     };
     let lists = move || Some(lists(needs.read().as_ref()?, bench.unit.get()));
     let save = move |_| {
@@ -87,10 +89,19 @@ pub(crate) fn RunTable() -> impl IntoView {
 fn lists(needs: &RunNeeds, unit: LengthUnit) -> AnyView {
     let length = |length: Length| figure::length_with_unit(length.in_millimetres(), unit);
     let with = |value: f64, decimals: usize, unit: &str| {
-        format!("{}{}{unit}", figure::plain(value, decimals), figure::THIN_SPACE)
+        format!(
+            "{}{}{unit}",
+            figure::plain(value, decimals),
+            figure::THIN_SPACE
+        )
     };
-    let (leads, glue, clamp, coat, wood) =
-        (&needs.leads, &needs.glue, &needs.clamp, &needs.coat, &needs.wood);
+    let (leads, glue, clamp, coat, wood) = (
+        &needs.leads,
+        &needs.glue,
+        &needs.clamp,
+        &needs.coat,
+        &needs.wood,
+    );
     let diameter = format!(
         "{} ± {}",
         figure::length(leads.diameter.in_millimetres(), unit),
@@ -104,7 +115,10 @@ fn lists(needs: &RunNeeds, unit: LengthUnit) -> AnyView {
                 ("Diameter", diameter),
                 ("Length", length(leads.length)),
                 ("Laid", figure::count(leads.laid)),
-                ("To have, with those that break", figure::count(leads.bought)),
+                (
+                    "To have, with those that break",
+                    figure::count(leads.bought),
+                ),
                 ("Mass of a gross", with(leads.gross_mass, 0, "g")),
                 ("Mass", with(leads.mass, 1, "kg")),
             ],
@@ -147,9 +161,15 @@ fn lists(needs: &RunNeeds, unit: LengthUnit) -> AnyView {
                 ("Slats", figure::count(wood.slats)),
                 ("Density", with(wood.density, 0, "kg/m³")),
                 ("Mass of the slats", with(wood.mass, 1, "kg")),
-                ("Chips, as solid wood", figure::timber(wood.chips.in_cubic_millimetres(), unit)),
+                (
+                    "Chips, as solid wood",
+                    figure::timber(wood.chips.in_cubic_millimetres(), unit),
+                ),
                 ("Mass of the chips", with(wood.chip_mass, 1, "kg")),
-                ("Strips and ends, as solid wood", figure::timber(wood.strips.in_cubic_millimetres(), unit)),
+                (
+                    "Strips and ends, as solid wood",
+                    figure::timber(wood.strips.in_cubic_millimetres(), unit),
+                ),
                 ("Mass of strips and ends", with(wood.strip_mass, 1, "kg")),
             ],
         ),

@@ -5,7 +5,7 @@ use super::office::{Office, OnPaper};
 use crate::download;
 use crate::workbench::{Machined, Workbench, drawn_on};
 use leptos::prelude::*;
-use solver::{Drawing, LengthUnit, TrueSize, draw_to_scale};
+use solver::{LengthUnit, TrueSize, draw_to_scale};
 
 /// The buttons for files; those of the knives stand beside them.
 #[component]
@@ -40,7 +40,13 @@ pub(crate) fn SettingFiles(
             }
         }
     };
-    let nothing = move || office.machined.with(|machined| machined.as_ref().is_none_or(|machined| machined.setting.is_err()));
+    let nothing = move || {
+        office.machined.with(|machined| {
+            machined
+                .as_ref()
+                .is_none_or(|machined| machined.setting.is_err())
+        })
+    };
     view! {
         <section class="result files" aria-labelledby="files-title">
             <h2 id="files-title">"Files"</h2>

@@ -35,7 +35,11 @@ pub(crate) fn SettingPlace() -> impl IntoView {
         let sheet = size.sheet(bench)?;
         let machined = machined.read();
         let machined = machined.as_ref()?;
-        Some(draw_sandwich(&machined.parts.layout.setup(), &machined.layout, &sheet))
+        Some(draw_sandwich(
+            &machined.parts.layout.setup(),
+            &machined.layout,
+            &sheet,
+        ))
     });
     let stale = Signal::derive(move || {
         let machined = machined.read();
@@ -43,16 +47,32 @@ pub(crate) fn SettingPlace() -> impl IntoView {
     });
     let gauge = gauge(office, bench);
     let section = section(office, bench);
-    let heights = part(machined, ("heights", "Heights above the table"), true, |_, setting, unit| {
-        scrolled("Heights of the knives", height_table(setting, unit))
-    });
-    let slats = part(machined, ("asked", "Slats and sandwich"), true, |_, setting, unit| {
-        let table = scrolled("Slats at the groove head", slat_table(setting, unit));
-        view! { {table} {facts(slat_facts(setting, unit))} }.into_any()
-    });
-    let marks = part(machined, ("marked", "Knife marks"), true, |machined, setting, unit| {
-        scrolled("Knife marks of each head", mark_table(machined, setting, unit))
-    });
+    let heights = part(
+        machined,
+        ("heights", "Heights above the table"),
+        true,
+        |_, setting, unit| scrolled("Heights of the knives", height_table(setting, unit)),
+    );
+    let slats = part(
+        machined,
+        ("asked", "Slats and sandwich"),
+        true,
+        |_, setting, unit| {
+            let table = scrolled("Slats at the groove head", slat_table(setting, unit));
+            view! { {table} {facts(slat_facts(setting, unit))} }.into_any()
+        },
+    );
+    let marks = part(
+        machined,
+        ("marked", "Knife marks"),
+        true,
+        |machined, setting, unit| {
+            scrolled(
+                "Knife marks of each head",
+                mark_table(machined, setting, unit),
+            )
+        },
+    );
     let cautions = part(machined, ("to-mind", "To mind"), false, |_, setting, _| {
         let cautions = setting.cautions.iter().map(|caution| caution.text());
         super::answered::lines("cautions", cautions.collect())

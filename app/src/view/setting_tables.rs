@@ -38,7 +38,11 @@ pub(crate) fn slat_table(setting: &Setting, unit: LengthUnit) -> AnyView {
         ("Groove depth", true),
         ("Floor", true),
     ];
-    plain_table(&headings, rows.into_iter().collect_view().into_any(), ().into_any())
+    plain_table(
+        &headings,
+        rows.into_iter().collect_view().into_any(),
+        ().into_any(),
+    )
 }
 
 /// What is told of slats and sandwich beside their table: names and figures.
@@ -58,7 +62,11 @@ pub(crate) fn height_table(setting: &Setting, unit: LengthUnit) -> AnyView {
     let length = |length: Length| figure::length(length.in_millimetres(), unit);
     let rows = setting.heights.iter().map(|height| {
         let heights = [height.surface, height.tip, height.axis];
-        row(height.blade.label().to_owned(), heights.map(length).to_vec(), 1)
+        row(
+            height.blade.label().to_owned(),
+            heights.map(length).to_vec(),
+            1,
+        )
     });
     let headings = [
         ("Above the table", false),

@@ -96,7 +96,11 @@ mod tests {
         project.heads[HeadKind::Top as usize].diameter = Typed::Number(20.0);
         project.heads[HeadKind::Top as usize].hook = Typed::Number(80.0);
         let machined = Machined::new(project.check_setting().unwrap(), 0);
-        assert!(machined.setting.unwrap_err()[0].to_string().contains("Top knife"));
+        assert!(
+            machined.setting.unwrap_err()[0]
+                .to_string()
+                .contains("Top knife")
+        );
     }
 
     #[test]

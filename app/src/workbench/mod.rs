@@ -20,6 +20,7 @@ pub use dice::{Count, Dice};
 pub use history::History;
 pub use jobs::{JobState, Jobs};
 pub use laying::{is_laid, lay_found};
+pub(crate) use machined::drawn_on;
 pub use machined::{Machined, machined};
 pub use memory::{Memory, Unreadable};
 pub use rounds::Enough;

@@ -6,7 +6,8 @@ use super::jobs::{Asker, JobState, take};
 use super::pause::Pause;
 use crate::project_file;
 use crate::protocol::{
-    CutterPlan, Expected, JobId, Outlook, Progress, Reply, Request, Searched, ThresholdRow, UnitWord,
+    CutterPlan, Expected, JobId, Outlook, Progress, Reply, Request, Searched, ThresholdRow,
+    UnitWord,
 };
 use crate::view::Place;
 use leptos::prelude::*;

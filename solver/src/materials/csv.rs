@@ -44,10 +44,25 @@ impl RunNeeds {
             ("Volume", "Coat", self.coat.litres, "l"),
             ("Density", "Wood", self.wood.density, "kg/m3"),
             ("Mass of the slats", "Wood", self.wood.mass, "kg"),
-            ("Chips", "Wood", self.wood.chips.in_cubic_millimetres() / 1e9, "m3"),
+            (
+                "Chips",
+                "Wood",
+                self.wood.chips.in_cubic_millimetres() / 1e9,
+                "m3",
+            ),
             ("Mass of the chips", "Wood", self.wood.chip_mass, "kg"),
-            ("Strips and ends", "Wood", self.wood.strips.in_cubic_millimetres() / 1e9, "m3"),
-            ("Mass of strips and ends", "Wood", self.wood.strip_mass, "kg"),
+            (
+                "Strips and ends",
+                "Wood",
+                self.wood.strips.in_cubic_millimetres() / 1e9,
+                "m3",
+            ),
+            (
+                "Mass of strips and ends",
+                "Wood",
+                self.wood.strip_mass,
+                "kg",
+            ),
         ] {
             row(what, of, number(value), unit);
         }

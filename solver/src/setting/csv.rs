@@ -69,9 +69,17 @@ impl Setting {
     /// face, and the radius to the next joint, which is empty where a straight line leads there.
     #[must_use]
     pub fn knives_csv(&self, unit: LengthUnit) -> String {
-        let names = ["Across", "Height", "Height on the face", "Radius on the face"];
+        let names = [
+            "Across",
+            "Height",
+            "Height on the face",
+            "Radius on the face",
+        ];
         let names = names.map(|name| format!("{name} ({})", unit.label()));
-        let header = [["Knife", "Joint"].map(str::to_owned).to_vec(), names.to_vec()];
+        let header = [
+            ["Knife", "Joint"].map(str::to_owned).to_vec(),
+            names.to_vec(),
+        ];
         let mut table = Table::headed(&header.concat());
         for knife in &self.knives {
             for (place, point) in knife.points().into_iter().enumerate() {
