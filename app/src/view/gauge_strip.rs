@@ -16,8 +16,8 @@ pub(crate) fn GaugeStrip(
     let office = expect_context::<Office>();
     let bench = expect_context::<Workbench>();
     let bar = move || match bench.unit.get() {
-        LengthUnit::Millimetre => "100 mm",
-        LengthUnit::Inch => "4 in",
+        LengthUnit::Millimetre => "100 mm long within 0.1 mm",
+        LengthUnit::Inch => "4 in long within 0.004 in",
     };
     let too_wide = move || match on_paper.get()? {
         Err(problem) => Some(problem.message(bench.unit.get())),
@@ -35,7 +35,7 @@ pub(crate) fn GaugeStrip(
             <p>
                 "Print at 100 %, or “actual size”, with no fitting to the page. Measure the bar with a steel rule: it must be "
                 {live(bar)}
-                " long within 0.1 mm, else the gauge is not used. Lay it with its left end on the datum edge; the upper half is the top slat."
+                ", else the gauge is not used. Lay it with its left end on the datum edge; the upper half is the top slat."
             </p>
             <div class="actions">
                 <button type="button" on:click=move |_| office.print(Print::Gauge)>"Print the gauge"</button>

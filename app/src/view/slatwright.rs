@@ -2,6 +2,7 @@
 
 use super::Place;
 use super::barrel_place::BarrelPlace;
+use super::entry_table::on_drag;
 use super::file_menu::{FileMenu, Files, RefusedFile};
 use super::layout_place::LayoutPlace;
 use super::live::live;
@@ -54,7 +55,11 @@ pub fn Slatwright() -> impl IntoView {
     let on_key = window_event_listener(ev::keydown, move |event| {
         shortcuts(&event, bench, memory, files)
     });
+    let on_drag = window_event_listener(ev::dragover, on_drag);
+    let on_drop = window_event_listener(ev::drop, move |event| files.drop(&event));
     on_cleanup(move || {
+        on_drag.remove();
+        on_drop.remove();
         on_hash.remove();
         on_key.remove();
     });
