@@ -193,10 +193,10 @@ test("the setting sheet is one page, with the cross-section at the scale it tell
 
 test("names of any length and script stand whole on the sheet", async (t) => {
   const { page, problems } = await start(t, browser, site.url);
-  const long = `<b>${"鉛筆工場「アルダー」\u202eمصنع".repeat(40)}`.slice(0, 200);
+  const long = `<b>${"鉛筆工場「アルダー」\u202eمصنع".repeat(40)}`.slice(0, 500);
   await drop(page, (project) => {
     project.name = long;
-    project.barrels[0].name = "W".repeat(200);
+    project.barrels[0].name = "W".repeat(500);
     project.slats[0].name = long;
   });
   await goTo(page, "setting");

@@ -1,5 +1,6 @@
 //! Counts that were worked out elsewhere, and what stands in the way of an answer.
 
+mod cutters;
 mod good_pencils;
 mod measured;
 mod sawing;

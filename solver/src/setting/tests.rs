@@ -116,3 +116,23 @@ fn every_caution_is_a_sentence() {
         assert!(text.ends_with('.') && text.len() > 30, "{text}");
     }
 }
+
+#[test]
+fn the_list_of_joints_has_a_row_for_each_and_as_many_cells_in_all() {
+    let setting = set(
+        Seam::ThroughFaces,
+        &RulesDraft::new(),
+        5.0,
+        &CutDraft::new(),
+    )
+    .unwrap();
+    let list = setting.knives_csv(crate::unit::LengthUnit::Inch);
+    let joints: usize = setting
+        .knives
+        .iter()
+        .map(|knife| knife.points().len())
+        .sum();
+    assert_eq!(list.lines().count(), 1 + joints);
+    assert!(list.lines().all(|row| row.matches(',').count() == 5));
+    assert!(list.starts_with("Knife,Joint,Across (in),"));
+}
