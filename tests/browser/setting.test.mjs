@@ -77,7 +77,7 @@ test("the feed gives the marks, and the marks the feed, by the keyboard alone", 
   assert.equal(await field(page, "Feed, m/min").inputValue(), "18");
   assert.equal((await marks())[1][3], "1.50");
   await page.keyboard.press("Tab");
-  await page.keyboard.type("0");
+  await page.keyboard.type("9");
   await until(page, ".wish .told.problem", "Wave height must be between");
   await button(page, "Undo").click();
   assert.equal(await field(page, "Feed, m/min").inputValue(), "12");
@@ -201,7 +201,8 @@ test("names of any length and script stand whole on the sheet", async (t) => {
   });
   await goTo(page, "setting");
   await page.getByRole("radio", { name: "A4" }).check();
-  assert.equal((await printed(page, "Print the setting sheet")).length, 1);
+  // Three names of 500 characters may take a second page; nothing of them is cut.
+  assert.ok((await printed(page, "Print the setting sheet")).length <= 2);
   await page.emulateMedia({ media: "print" });
   const cut = await page.locator(".office-sheet :is(dd, dt, td, th, li, h3, p)").evaluateAll((all) =>
     all.filter((each) => each.scrollWidth > each.clientWidth + 1).map((each) => each.textContent),
@@ -263,8 +264,10 @@ test("the cutter set that saves most is told with its price and when it is paid 
   const { page, problems } = await start(t, browser, site.url);
   await goTo(page, "setting");
   await until(page, ".cutters tbody tr", "Writer head, tens");
-  await page.locator(".cutters").getByRole("textbox").fill("480");
-  await until(page, ".cutters .proof", /saves|No further set/);
+  // No set that is owned makes the two others of the order book: 90 and 60 gross.
+  await until(page, ".cutters .proof", "“Wide head, sevens” for 640.00 makes 150 gross that no owned set makes");
+  await field(page, "New set price").fill("480");
+  await until(page, ".cutters .proof", /The set that saves most is a set of \d+ made to measure for “.*It costs 480\.00, saves [\d.\s]+ of slats/);
   assertQuiet(problems);
 });
 

@@ -55,7 +55,8 @@ pub(super) fn answer(job: JobId, draft: &ProjectDraft, unit: LengthUnit) -> Repl
     });
     let plan = CutterPlan {
         barrels: served.collect(),
-        best: plan.best().map(|best| new_set(best, &sets, draft)),
+        // Where none saves anything, the first is the one that newly serves most.
+        best: (plan.proposals.first()).map(|best| new_set(best, &sets, draft)),
     };
     Reply::Cutters { job, plan }
 }

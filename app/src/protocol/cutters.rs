@@ -9,7 +9,8 @@ use super::whole::Whole;
 pub struct CutterPlan {
     /// A row for each barrel, in the order of the list.
     pub barrels: Vec<ServedBarrel>,
-    /// The set that saves most over the order book; none where no set saves anything.
+    /// The set that saves most over the order book, and where none saves anything the one that newly
+    /// serves most of it; none where no set does either.
     pub best: Option<NewCutterSet>,
 }
 
@@ -48,7 +49,8 @@ pub struct NewCutterSet {
     pub kind: NewSetKind,
     /// Its price, in hundredths of the currency.
     pub price: Whole,
-    /// What it saves each time the order book is made, in hundredths, not rounded.
+    /// What it saves each time the order book is made, in hundredths, not rounded; 0 where it only
+    /// makes what no owned set makes.
     pub saving: f64,
     /// How many times the order book must be made until it has paid for itself.
     pub books_to_pay_back: Option<f64>,

@@ -25,6 +25,7 @@ pub(crate) fn CutterSets() -> impl IntoView {
         <section class="result cutters" aria-labelledby="cutters-title">
             <h2 id="cutters-title">"Cutter sets for the order book"</h2>
             <NumberField at=Slot::Search(Field::NewSetPrice) context="column"/>
+            <p class="hint">"A set made to measure is reckoned with once it has a price."</p>
             <div class:stale=move || busy.get().is_some() aria-live="polite">{live(body)}</div>
         </section>
     }
@@ -96,6 +97,12 @@ fn proposed(best: &NewCutterSet, unit: LengthUnit) -> String {
         ),
     };
     let price = figure::money(best.price.hundredths());
+    let gross = figure::plain(best.newly_served, 0);
+    if best.saving <= 0.0 {
+        return format!(
+            "No further set saves slats, but {what} for {price} makes {gross} gross that no owned set makes."
+        );
+    }
     let saving = figure::money_rounded(best.saving);
     let back = best.books_to_pay_back.map_or_else(String::new, |books| {
         format!(
@@ -104,7 +111,6 @@ fn proposed(best: &NewCutterSet, unit: LengthUnit) -> String {
         )
     });
     let served = if best.newly_served > 0.0 {
-        let gross = figure::plain(best.newly_served, 0);
         format!(" It also makes {gross} gross that no owned set makes.")
     } else {
         String::new()

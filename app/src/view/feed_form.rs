@@ -104,7 +104,7 @@ fn wish(head: RwSignal<HeadKind>, field: Field, give: Asked) -> AnyView {
             <p class="told" class:problem=wrong id=told role="status">{live(words)}</p>
             <button
                 type="button"
-                aria-label=format!("Take the feed for this {}", spec.label.to_lowercase())
+                aria-label=format!("Take this feed for the {}", spec.label.to_lowercase())
                 aria-disabled=move || if marks.with(|marks| matches!(marks, Some(Ok(_)))) { "false" } else { "true" }
                 on:click=take
             >

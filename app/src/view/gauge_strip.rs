@@ -23,21 +23,23 @@ pub(crate) fn GaugeStrip(
         Err(problem) => Some(problem.message(bench.unit.get())),
         Ok(_) => None,
     };
+    let nothing = move || !on_paper.with(|drawn| matches!(drawn, Some(Ok(_))));
     let class = move || format!("result gauge-strip {}", paper_class(on_paper));
     view! {
         <section class=class aria-labelledby="gauge-title">
             <h2 id="gauge-title">"Gauge at 1:1"</h2>
             <p class="printed-name">{live(move || bench.project().read().name.clone())}</p>
-            <div class="scroll" tabindex="0" role="group" aria-label="Gauge, drawn">
+            <p class="empty" hidden=move || on_paper.with(Option::is_some)>"The gauge is drawn once there is a setting."</p>
+            <div class="scroll" tabindex="0" role="group" aria-label="Gauge, drawn" hidden=nothing>
                 <div class="sheet paper"><PaperDrawing drawing=drawing_of(on_paper) context="drawing"/></div>
             </div>
             <p class="problem">{live(too_wide)}</p>
-            <p>
+            <p hidden=nothing>
                 "Print at 100 %, or “actual size”, with no fitting to the page. Measure the bar with a steel rule: it must be "
                 {live(bar)}
                 ", else the gauge is not used. Lay it with its left end on the datum edge; the upper half is the top slat."
             </p>
-            <div class="actions">
+            <div class="actions" hidden=nothing>
                 <button type="button" on:click=move |_| office.print(Print::Gauge)>"Print the gauge"</button>
             </div>
         </section>

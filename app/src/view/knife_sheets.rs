@@ -26,7 +26,8 @@ pub(crate) fn KnifeSheets() -> impl IntoView {
             <p class="hint">
                 "Each edge is drawn on the face of its knife, where depths are stretched by the hook angle. Lines and arcs lie within 0.0001 mm of the true edge. On paper the scale is told; files are at 1:1."
             </p>
-            <div class="actions">
+            <p class="empty" hidden=move || blades.with(|blades| !blades.is_empty())>"Knives are drawn once there is a setting."</p>
+            <div class="actions" hidden=move || blades.with(Vec::is_empty)>
                 <button type="button" on:click=move |_| office.print(Print::Knives)>"Print the knives"</button>
             </div>
             {keyed(move || blades.get(), |blade| view! { <KnifeSheet blade/> })}
@@ -57,6 +58,7 @@ fn KnifeSheet(blade: Blade) -> impl IntoView {
         Err(problem) => Some(problem.message(bench.unit.get())),
         Ok(_) => None,
     };
+    let nothing = move || !on_paper.with(|drawn| matches!(drawn, Some(Ok(_))));
     let upright = move || Some(upright(knife.read().as_ref()?, bench.unit.get()));
     let joints = move || Some(joints(knife.read().as_ref()?, bench.unit.get()));
     let count = move || {
@@ -74,7 +76,7 @@ fn KnifeSheet(blade: Blade) -> impl IntoView {
         <article class=move || format!("knife {}", paper_class(on_paper)) aria-label=title>
             <h3>{title}</h3>
             <p class="printed-name">{live(move || bench.project().read().name.clone())}</p>
-            <div class="scroll" tabindex="0" role="group" aria-label=format!("{title}, drawn")>
+            <div class="scroll" tabindex="0" role="group" aria-label=format!("{title}, drawn") hidden=nothing>
                 <div class="sheet paper"><PaperDrawing drawing=drawing_of(on_paper) context="drawing"/></div>
             </div>
             <p class="problem">{live(too_wide)}</p>

@@ -126,8 +126,11 @@ pub(crate) fn part(
     let unit = move || in_unit.then(|| format!(", {}", bench.unit.get().label()));
     let shown = move || {
         let (machined, unit) = (machined.read(), bench.unit.get());
-        let machined = machined.as_ref()?;
-        Some(show(machined, machined.setting()?, unit))
+        let setting = machined.as_ref().and_then(Machined::setting);
+        match (machined.as_ref(), setting) {
+            (Some(machined), Some(setting)) => show(machined, setting, unit),
+            _ => view! { <p class="empty">"Told once there is a setting."</p> }.into_any(),
+        }
     };
     let id = format!("{class}-title");
     view! {

@@ -45,7 +45,7 @@ fn a_set_made_to_measure_is_proposed_only_where_it_has_a_price() {
     project.cutter_sets[0].draft.pitch = Typed::Number(8.0);
     project.cutter_sets[0].draft.most = Typed::Number(8.0);
     project.orders.truncate(1);
-    assert_eq!(planned(&project).best, None);
+    assert_eq!(planned(&project).best, None, "none has a price");
     project.search.new_set_price = Typed::Number(480.0);
     let best = planned(&project).best.unwrap();
     assert_eq!(best.price.hundredths(), 48_000);
