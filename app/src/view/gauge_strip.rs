@@ -1,7 +1,7 @@
 //! The gauge: a strip of paper at true size.
 
 use super::live::live;
-use super::office::{Office, OnPaper, Print, drawing_of, paper_class};
+use super::office::{Office, OnPaper, drawing_of, paper_class};
 use super::paper_drawing::PaperDrawing;
 use crate::workbench::{Workbench, drawn_on};
 use leptos::prelude::*;
@@ -13,7 +13,6 @@ pub(crate) fn GaugeStrip(
     /// The gauge on the paper that is chosen.
     on_paper: OnPaper,
 ) -> impl IntoView {
-    let office = expect_context::<Office>();
     let bench = expect_context::<Workbench>();
     let bar = move || match bench.unit.get() {
         LengthUnit::Millimetre => "100 mm long within 0.1 mm",
@@ -39,9 +38,6 @@ pub(crate) fn GaugeStrip(
                 {live(bar)}
                 ", else the gauge is not used. Lay it with its left end on the datum edge; the upper half is the top slat."
             </p>
-            <div class="actions" hidden=nothing>
-                <button type="button" on:click=move |_| office.print(Print::Gauge)>"Print the gauge"</button>
-            </div>
         </section>
     }
 }

@@ -3,7 +3,7 @@
 use super::cut_tables::{plain_table, row};
 use super::keyed::keyed;
 use super::live::live;
-use super::office::{Office, OnPaper, Print, drawing_of, paper_class};
+use super::office::{Office, OnPaper, drawing_of, paper_class};
 use super::paper_drawing::PaperDrawing;
 use super::setting_files::{save_file, titled};
 use crate::workbench::{Machined, Workbench, drawn_on};
@@ -27,9 +27,6 @@ pub(crate) fn KnifeSheets() -> impl IntoView {
                 "Each edge is drawn on the face of its knife, where depths are stretched by the hook angle. Lines and arcs lie within 0.0001 mm of the true edge. On paper the scale is told; files are at 1:1."
             </p>
             <p class="empty" hidden=move || blades.with(|blades| !blades.is_empty())>"Knives are drawn once there is a setting."</p>
-            <div class="actions" hidden=move || blades.with(Vec::is_empty)>
-                <button type="button" on:click=move |_| office.print(Print::Knives)>"Print the knives"</button>
-            </div>
             {keyed(move || blades.get(), |blade| view! { <KnifeSheet blade/> })}
         </section>
     }
@@ -139,7 +136,7 @@ fn upright(knife: &Knife, unit: LengthUnit) -> AnyView {
     let any = !knife.rubbing().is_empty();
     any.then(|| {
         view! {
-            <p>{format!("Sides that need side clearance, in {} from the datum edge and the glue plane:", unit.label())}</p>
+            <p>{format!("Sides of the first pencil that need side clearance, in {} from the datum edge and the glue plane:", unit.label())}</p>
             <ul class="upright">{sides}</ul>
         }
     })

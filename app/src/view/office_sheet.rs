@@ -93,10 +93,10 @@ fn TitleBlock(section: OnPaper) -> impl IntoView {
             <div class="title"><dt>"Title"</dt><dd>{live(title)}</dd></div>
             <div class="works"><dt>"Project"</dt><dd>{live(move || bench.project().read().name.clone())}</dd></div>
             <div class="type"><dt>"Document type"</dt><dd>"Setting sheet"</dd></div>
-            {empty("number", "Number")}
-            {empty("date", "Date of issue")}
             <div class="page"><dt>"Sheet"</dt><dd>"1 of 1"</dd></div>
             <div class="format"><dt>"Paper, unit"</dt><dd>{live(size)}", "{live(move || bench.unit.get().label())}</dd></div>
+            {empty("number", "Number")}
+            {empty("date", "Date of issue")}
             {empty("creator", "Created by")}
             {empty("approver", "Approved by")}
         </dl>

@@ -83,7 +83,6 @@ pub(crate) fn SettingPlace() -> impl IntoView {
                 <Answer/>
                 <ExpectedGood/>
                 <DrawingSheet drawing size title="Sandwich with its grooves" context="drawing" stale/>
-                <PaperChoice/>
             </section>
             <aside class="column" aria-label="Inputs">
                 <ProblemList/>
@@ -95,6 +94,7 @@ pub(crate) fn SettingPlace() -> impl IntoView {
                 <p class="before" hidden=move || !stale.get()>
                     "What stands behind a dotted line is from before the last change; something is to be mended."
                 </p>
+                <PaperChoice/>
                 <div class="set">{heights}{slats}{marks}{cautions}</div>
                 <GrooveTable/>
                 <KnifeSheets/>
@@ -173,9 +173,14 @@ fn PaperChoice() -> impl IntoView {
         Arc::new(pick),
     );
     view! {
-        <div class="actions printing">
-            <button type="button" on:click=move |_| office.print(Print::Sheet)>"Print the setting sheet"</button>
-            {sizes}
-        </div>
+        <section class="result printing" aria-labelledby="printing-title">
+            <h2 id="printing-title">"On paper"</h2>
+            <div class="actions">
+                <button type="button" on:click=move |_| office.print(Print::Sheet)>"Print the setting sheet"</button>
+                <button type="button" on:click=move |_| office.print(Print::Gauge)>"Print the gauge"</button>
+                <button type="button" on:click=move |_| office.print(Print::Knives)>"Print the knives"</button>
+                {sizes}
+            </div>
+        </section>
     }
 }

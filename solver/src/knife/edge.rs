@@ -108,6 +108,8 @@ pub(super) fn shaping(
             needed,
         });
     }
+    let first = layout.grooves().first();
+    let first = first.map_or(0.0, |groove| groove.centre.in_millimetres());
     let section = |blade: Blade, half: &[Segment]| {
         let past = if blade.cuts_downwards() {
             -overcut
@@ -129,7 +131,7 @@ pub(super) fn shaping(
         Section {
             blade,
             pieces: edge.to(width(setup), right.y + axis + past),
-            rubbing: rubbing(half, setup.rules.relief, axis),
+            rubbing: rubbing(half, setup.rules.relief, (first, axis)),
         }
     };
     Ok([
@@ -138,8 +140,9 @@ pub(super) fn shaping(
     ])
 }
 
-/// The straight sides of one pencil that stand upright or lean less than the relief.
-fn rubbing(half: &[Segment], relief: Angle, axis: f64) -> Vec<(Point, Point)> {
+/// The straight sides of the first pencil, whose axis lies at a place of the section, that stand
+/// upright or lean less than the relief.
+fn rubbing(half: &[Segment], relief: Angle, axis: (f64, f64)) -> Vec<(Point, Point)> {
     /// The lean that still counts as upright, degrees.
     const UPRIGHT: f64 = 1e-6;
     let least = relief.in_degrees().max(UPRIGHT);
@@ -147,11 +150,11 @@ fn rubbing(half: &[Segment], relief: Angle, axis: f64) -> Vec<(Point, Point)> {
         Segment::Line(line)
             if Angle::radians(libm::asin(line.normal.y.abs())).in_degrees() < least =>
         {
-            let lifted = |point: Point| Point {
-                y: point.y + axis,
-                ..point
+            let moved = |point: Point| Point {
+                x: point.x + axis.0,
+                y: point.y + axis.1,
             };
-            Some((lifted(line.from), lifted(line.to)))
+            Some((moved(line.from), moved(line.to)))
         }
         _ => None,
     });

@@ -146,8 +146,9 @@ impl Knife {
         self.stretched
     }
 
-    /// Sides of the edge that stand upright, or lean less than the relief of the rules: there the
-    /// flank of the knife needs side clearance. Ends are in the section of the sandwich.
+    /// Sides of the first pencil that stand upright, or lean less than the relief of the rules: there
+    /// the flank of the knife needs side clearance. The others follow at the pitch. Ends are in the
+    /// section of the sandwich: x from the datum edge, y from the glue plane.
     #[must_use]
     pub fn rubbing(&self) -> &[(Point, Point)] {
         &self.rubbing

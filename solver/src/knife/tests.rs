@@ -205,6 +205,12 @@ fn the_points_of_the_first_pencil_come_again_at_the_pitch() {
 fn upright_faces_are_told_and_lean_ones_are_not() {
     let upright = Case::new(Shape::Hexagonal, 30.0).knives().unwrap();
     assert_eq!(upright[2].rubbing().len(), 2);
+    // The first pencil is 6.84 across flats, both upright, about the first groove.
+    let first = Case::new(Shape::Hexagonal, 30.0).layout().grooves()[0].centre;
+    for (from, to) in upright[2].rubbing() {
+        let beside = (from.x - first.in_millimetres()).abs();
+        assert!((beside - 3.42).abs() < 1e-9 && (from.x - to.x).abs() < 1e-9);
+    }
     let leaning = Case::new(Shape::Hexagonal, 0.0).knives().unwrap();
     assert!(leaning[2].rubbing().is_empty());
 }
