@@ -1,6 +1,7 @@
 //! Which one new cutter set saves most over the order book.
 
 mod proposal;
+mod question;
 #[cfg(test)]
 mod tests;
 
