@@ -100,6 +100,7 @@ test("a hook angle of 90° is refused beside its field and in the list", async (
   await goTo(page, "barrel");
   await page.locator(".problems li button").click();
   await page.waitForFunction(() => document.activeElement.id === "column-Top-HookAngle");
+  await page.keyboard.press("Control+A");
   await page.keyboard.type("25");
   await page.locator(".problems").waitFor({ state: "hidden" });
   await until(page, ".verdict", "10 grooves");

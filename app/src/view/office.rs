@@ -52,6 +52,12 @@ impl Office {
         }
     }
 
+    /// Whether there is no setting.
+    pub(crate) fn is_empty(self) -> bool {
+        let machined = self.machined.read();
+        machined.as_ref().and_then(Machined::setting).is_none()
+    }
+
     /// Prints a part, as soon as the page shows it.
     pub(crate) fn print(self, print: Print) {
         self.print.set(print);

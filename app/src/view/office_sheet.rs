@@ -130,6 +130,12 @@ fn body(machined: &Machined, setting: &Setting, unit: LengthUnit) -> AnyView {
     let cautions = super::answered::lines("cautions", cautions.collect());
     let feed = figure::plain(machined.parts.cut.feed(), 2);
     let mut told = slat_facts(setting, unit);
+    for (name, value) in [
+        ("Groove radius", setting.groove_radius),
+        ("Pitch", setting.pitch),
+    ] {
+        told.push((name, figure::length_with_unit(value.in_millimetres(), unit)));
+    }
     told.push(("Feed", format!("{feed}{}m/min", figure::THIN_SPACE)));
     view! {
         <section>

@@ -40,13 +40,7 @@ pub(crate) fn SettingFiles(
             }
         }
     };
-    let nothing = move || {
-        office.machined.with(|machined| {
-            machined
-                .as_ref()
-                .is_none_or(|machined| machined.setting.is_err())
-        })
-    };
+    let nothing = move || office.is_empty();
     view! {
         <section class="result files" aria-labelledby="files-title">
             <h2 id="files-title">"Files"</h2>

@@ -156,6 +156,7 @@ fn Answer() -> impl IntoView {
 fn PaperChoice() -> impl IntoView {
     let office = expect_context::<Office>();
     let paper = office.paper;
+    let nothing = move || office.is_empty();
     let chosen = Signal::derive(move || {
         let chosen = paper.get();
         PaperSize::ALL.iter().position(|size| *size == chosen)
@@ -175,7 +176,8 @@ fn PaperChoice() -> impl IntoView {
     view! {
         <section class="result printing" aria-labelledby="printing-title">
             <h2 id="printing-title">"On paper"</h2>
-            <div class="actions">
+            <p class="empty" hidden=move || !nothing()>"Sheet, gauge and knives are printed once there is a setting."</p>
+            <div class="actions" hidden=nothing>
                 <button type="button" on:click=move |_| office.print(Print::Sheet)>"Print the setting sheet"</button>
                 <button type="button" on:click=move |_| office.print(Print::Gauge)>"Print the gauge"</button>
                 <button type="button" on:click=move |_| office.print(Print::Knives)>"Print the knives"</button>

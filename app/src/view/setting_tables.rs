@@ -50,8 +50,6 @@ pub(crate) fn slat_facts(setting: &Setting, unit: LengthUnit) -> Vec<(&'static s
     let length = |length: Length| figure::length_with_unit(length.in_millimetres(), unit);
     vec![
         ("Moisture at grooving", figure::percent(setting.moisture)),
-        ("Groove radius", length(setting.groove_radius)),
-        ("Pitch", length(setting.pitch)),
         ("Sandwich as glued", length(setting.glued)),
         ("Sandwich as planed", length(setting.planed)),
     ]
