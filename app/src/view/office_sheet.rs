@@ -93,7 +93,7 @@ fn TitleBlock(section: OnPaper) -> impl IntoView {
             <div class="title"><dt>"Title"</dt><dd>{live(title)}</dd></div>
             <div class="works"><dt>"Project"</dt><dd>{live(move || bench.project().read().name.clone())}</dd></div>
             <div class="type"><dt>"Document type"</dt><dd>"Setting sheet"</dd></div>
-            <div class="page"><dt>"Sheet"</dt><dd>"1 of 1"</dd></div>
+            <div class="page"><dt>"Sheet"</dt><dd>"1"</dd></div>
             <div class="format"><dt>"Paper, unit"</dt><dd>{live(size)}", "{live(move || bench.unit.get().label())}</dd></div>
             {empty("number", "Number")}
             {empty("date", "Date of issue")}
