@@ -133,6 +133,8 @@ fn the_list_of_joints_has_a_row_for_each_and_as_many_cells_in_all() {
         .map(|knife| knife.points().len())
         .sum();
     assert_eq!(list.lines().count(), 1 + joints);
-    assert!(list.lines().all(|row| row.matches(',').count() == 5));
+    // The names of groove cutters hold a comma, so they are quoted.
+    let cells = list.replace("\"Groove cutter, ", "\"Groove cutter ");
+    assert!(cells.lines().all(|row| row.matches(',').count() == 5));
     assert!(list.starts_with("Knife,Joint,Across (in),"));
 }
