@@ -269,8 +269,11 @@ impl ProjectDraft {
     }
 
     /// Gives first values to what no layout and no purchase rests on: the saw shop, the heads, the cut
-    /// and the run.
+    /// and the run, and the conditions where no slat moves in them.
     pub fn clear_making(&mut self) {
+        if self.slats.iter().all(|slat| slat.draft.species.is_none()) {
+            self.conditions = ConditionsDraft::new();
+        }
         self.saw_shop = SawShopDraft::new();
         self.heads = [const { HeadDraft::new() }; 3];
         self.cut = CutDraft::new();

@@ -1,5 +1,6 @@
 //! Everything the solver shows, as bit patterns, for a fixed set of cases.
 
+mod cutters;
 mod found;
 mod measured;
 mod sawing;
@@ -43,6 +44,7 @@ pub fn trace() -> String {
     trace.measured();
     trace.tolerances();
     trace.sawing();
+    trace.cutters();
     trace.0
 }
 
@@ -337,6 +339,12 @@ mod tests {
             "classes ",
             "histogram ",
             "readings ",
+            "set use ",
+            "set made ",
+            "set offered ",
+            "set new ",
+            "set saves ",
+            "set line ",
         ];
         for name in names {
             assert!(lines(name) > 10, "{name} {}", lines(name));

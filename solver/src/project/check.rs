@@ -136,8 +136,8 @@ impl ProjectDraft {
     ///
     /// # Errors
     /// Every problem of every barrel, slat stock, species, cutter set, accuracy, rule, order, of the
-    /// conditions where a stock has a species, of the saw shop, of the search, of the heads, the cut and
-    /// the run, and of the layout looked at.
+    /// conditions, of the saw shop, of the search, of the heads, the cut and the run, and of the layout
+    /// looked at.
     pub fn check(&self) -> Result<Project, Vec<Problem>> {
         let mut problems = Vec::new();
         let barrels: Vec<Option<Barrel>> = (0..self.barrels.len())
@@ -156,12 +156,10 @@ impl ProjectDraft {
                 &mut problems,
             );
         }
-        if self.slats.iter().any(|slat| slat.draft.species.is_some()) {
-            keep(
-                placed(self.conditions.check(), Place::Conditions),
-                &mut problems,
-            );
-        }
+        keep(
+            placed(self.conditions.check(), Place::Conditions),
+            &mut problems,
+        );
         for (at, set) in self.cutter_sets.iter().enumerate() {
             keep(
                 placed(set.draft.check(), Place::CutterSet(at)),

@@ -289,12 +289,35 @@ fn the_sawing_of_a_stock_counts() {
 #[test]
 fn a_slat_without_a_species_asks_for_no_moisture() {
     check(
-        |project| {
-            project.slats[0].draft.moisture = Typed::empty();
-            project.conditions.moisture = Typed::empty();
-        },
+        |project| project.slats[0].draft.moisture = Typed::empty(),
         &[],
     );
+    check_layout(|project| project.conditions.moisture = Typed::empty(), &[]);
+}
+
+#[test]
+fn what_no_layout_rests_on_is_checked_until_it_is_cleared() {
+    let mut draft = project();
+    draft.conditions.moisture = Typed::empty();
+    draft.saw_shop.rip_kerf = Typed::empty();
+    draft.heads[1].diameter = Typed::empty();
+    draft.cut.overcut = Typed::empty();
+    draft.run.press_load = Typed::empty();
+    let expected = [
+        (Place::Conditions, Field::GroovingMoisture),
+        (Place::SawShop, Field::RipKerf),
+        (Place::Head(HeadKind::Top), Field::HeadDiameter),
+        (Place::Cut, Field::Overcut),
+        (Place::Run, Field::PressLoad),
+    ];
+    assert_eq!(fields(draft.check()), expected);
+    let mut without = draft.clone();
+    without.clear_making();
+    assert!(without.check().is_ok());
+    // Where slats move, the air stays as it is.
+    of_one_species(&mut draft);
+    draft.clear_making();
+    assert_eq!(fields(draft.check()), expected[..1]);
 }
 
 #[test]

@@ -180,6 +180,33 @@ fn fields(project: &mut ProjectDraft) -> Vec<&mut Typed> {
         &mut rules.pencil_rejects,
     ]);
     fields.extend(project.orders.iter_mut().map(|order| &mut order.gross));
+    for head in &mut project.heads {
+        fields.extend([
+            &mut head.diameter,
+            &mut head.hook,
+            &mut head.knives,
+            &mut head.speed,
+            &mut head.marked,
+        ]);
+    }
+    let cut = &mut project.cut;
+    fields.extend([&mut cut.feed, &mut cut.overcut, &mut cut.draft]);
+    let run = &mut project.run;
+    fields.extend([
+        &mut run.gross,
+        &mut run.lead_tolerance,
+        &mut run.lead_density,
+        &mut run.lead_breakage,
+        &mut run.glue_spread,
+        &mut run.clamp_pressure,
+        &mut run.press_hours,
+        &mut run.press_load,
+        &mut run.coat_solids,
+        &mut run.coat_passes,
+        &mut run.specific_gravity,
+        &mut run.volumetric_shrinkage,
+    ]);
+    fields.extend(&mut run.yields);
     let shop = &mut project.saw_shop;
     for Entry { draft, .. } in &mut shop.planks {
         fields.extend([

@@ -113,6 +113,21 @@ proptest! {
     }
 
     #[test]
+    fn any_project_is_set_up_and_its_cutters_planned_or_it_is_refused(draft in any_project()) {
+        let (parts, run, plan) = (draft.check_setting(), draft.check_run(), draft.plan_cutters());
+        if draft.check().is_ok() {
+            let missing = draft.barrel_place(draft.layout.barrel).is_none()
+                || draft.slat_place(draft.layout.top).is_none()
+                || draft.slat_place(draft.layout.bottom).is_none();
+            prop_assert!((missing || parts.is_ok()) && run.is_ok() && plan.is_ok());
+        }
+        let found = [parts.err(), run.err(), plan.err()];
+        for problem in found.iter().flatten().flatten() {
+            prop_assert!(!problem.problem.message(LengthUnit::Inch).is_empty());
+        }
+    }
+
+    #[test]
     fn any_shape_at_any_turn_has_knives_or_is_refused(
         shape in prop::sample::select(vec![Shape::Round, Shape::Hexagonal, Shape::Triangular, Shape::Oval, Shape::Flat]),
         size in 4.0_f64..14.0, turn in -360.0_f64..360.0, pitch in 3.0_f64..20.0, axis in -1.5_f64..1.5,

@@ -1,14 +1,17 @@
 //! The answer for eyes: a setting sheet.
 
+mod cutters;
+mod materials;
+
 use solver::{
-    CutterPlan, HeadKind, Knife, KnifeMarks, Length, LengthUnit, NewSet, Proposal, RunNeeds,
-    SetUse, Setting, SlatSetting, figure,
+    HeadKind, Knife, KnifeMarks, KnifePoint, Length, LengthUnit, Setting, SlatSetting, figure,
 };
 
 use super::SetUp;
 use crate::findings::Told;
-use crate::names;
 use crate::note::{Column, Note};
+use cutters::cutters;
+use materials::run;
 
 /// The sheet.
 pub(super) fn write(sheet: &SetUp<'_>, unit: LengthUnit) -> String {
@@ -22,9 +25,7 @@ pub(super) fn write(sheet: &SetUp<'_>, unit: LengthUnit) -> String {
             heights(&mut note, setting, unit);
             heads(&mut note, sheet, setting, unit);
             sheet.laid.checks(&mut note, unit);
-            for knife in &setting.knives {
-                coordinates(&mut note, knife, unit);
-            }
+            coordinates(&mut note, &setting.knives, unit);
         }
         Err(problems) => {
             note.title("No machine can be set for this layout");
@@ -209,217 +210,34 @@ fn heads(note: &mut Note, sheet: &SetUp<'_>, setting: &Setting, unit: LengthUnit
     }
 }
 
-/// The edge of a knife at the first pencil.
-fn coordinates(note: &mut Note, knife: &Knife, unit: LengthUnit) {
-    note.title(&format!(
-        "{}, to the middle of the first land, {}",
-        knife.blade().label(),
-        unit.label()
-    ));
-    let head = ["From datum", "Height", "On the face", "Radius"];
-    let mut rows = vec![head.map(str::to_owned)];
-    rows.extend(knife.pencil_points().iter().map(|point| {
-        let [across, height, face] =
-            [point.across, point.height, point.on_face].map(|length| fine(length, unit));
-        let radius = point
-            .radius
-            .map_or_else(String::new, |radius| fine(radius, unit));
-        [across, height, face, radius]
-    }));
-    note.table([Column::Figures; 4], &rows);
-}
-
-/// What the run takes.
-fn run(note: &mut Note, needs: &RunNeeds, unit: LengthUnit) {
-    note.title(&format!(
-        "Run of {} good pencils",
-        figure::count(needs.pencils)
-    ));
-    let mut rows = vec![["Stage", "Takes", "Lets through", ""].map(str::to_owned)];
-    rows.extend(needs.stages.iter().map(|count| {
-        [
-            count.stage.label().to_owned(),
-            figure::count(count.taken),
-            figure::count(count.needed),
-            count.stage.piece().label().to_owned(),
-        ]
-    }));
-    let (words, figures) = (Column::Words, Column::Figures);
-    note.table([words, figures, figures, words], &rows);
-    note.title("Materials of the run");
-    let mass = |kilograms: f64| format!("{} kg", figure::plain(kilograms, 1));
-    let (leads, glue, clamp) = (&needs.leads, &needs.glue, &needs.clamp);
-    let (coat, wood) = (&needs.coat, &needs.wood);
-    let rows = [
-        (
-            "Leads",
-            format!(
-                "{} of {}, {} ± {}, {} long; {} laid; {}",
-                figure::count(leads.bought),
-                leads.grade.label(),
-                with_unit(leads.diameter, unit),
-                with_unit(leads.tolerance, unit),
-                with_unit(leads.length, unit),
-                figure::count(leads.laid),
-                mass(leads.mass)
-            ),
-        ),
-        (
-            "Glue",
-            format!(
-                "{}; {} g a sandwich",
-                mass(glue.mass),
-                figure::plain(glue.sandwich, 2)
-            ),
-        ),
-        (
-            "Clamps",
-            format!(
-                "{} kN; {} loads, {} hours in one clamp",
-                figure::plain(clamp.force, 1),
-                figure::count(clamp.loads),
-                figure::plain(clamp.hours, 1)
-            ),
-        ),
-        (
-            "Coat",
-            format!(
-                "{} l; {} l a gross; {} a pass",
-                figure::plain(coat.litres, 1),
-                figure::plain(coat.gross, 2),
-                fine(coat.pass, unit)
-            ),
-        ),
-        (
-            "Slats",
-            format!("{}; {}", figure::count(wood.slats), mass(wood.mass)),
-        ),
-        (
-            "Chips",
-            format!(
-                "{}; {}",
-                figure::timber(wood.chips.in_cubic_millimetres(), unit),
-                mass(wood.chip_mass)
-            ),
-        ),
-        (
-            "Strips and ends",
-            format!(
-                "{}; {}",
-                figure::timber(wood.strips.in_cubic_millimetres(), unit),
-                mass(wood.strip_mass)
-            ),
-        ),
-    ];
-    let rows = rows.map(|(name, value)| [name.to_owned(), value]);
-    note.table([words, words], &rows);
-}
-
-/// What cutter sets make, and which one more would save most.
-fn cutters(note: &mut Note, sheet: &SetUp<'_>, plan: &CutterPlan, unit: LengthUnit) {
-    let draft = sheet.laid.draft;
-    if plan.orders.is_empty() {
-        return;
+/// The edges at the first pencil; knives that are ground alike, as far as it is told, stand together.
+fn coordinates(note: &mut Note, knives: &[Knife], unit: LengthUnit) {
+    let mut alike: Vec<(String, Vec<[String; 4]>)> = Vec::new();
+    for knife in knives {
+        let label = knife.blade().label();
+        let points = knife.pencil_points();
+        let rows: Vec<_> = points.iter().map(|point| joint(point, unit)).collect();
+        match alike.last_mut() {
+            Some((labels, others)) if *others == rows => *labels += &format!("; {label}"),
+            _ => alike.push((label.to_owned(), rows)),
+        }
     }
-    note.title("Cutter sets for the order book");
-    let head = [
-        "Barrel",
-        "Gross",
-        "With",
-        "On",
-        "Way",
-        "Across",
-        "Slats of a gross",
-    ];
-    let mut rows = vec![head.map(str::to_owned)];
-    for order in &plan.orders {
-        let (with, made) = match order.made {
-            Some((at, made)) => (names::cutter_set(draft, at), use_cells(sheet, &made)),
-            None => ("none that is owned".to_owned(), Default::default()),
-        };
-        let [on, way, across, cost] = made;
-        let barrel = names::barrel(draft, order.barrel);
-        rows.push([
-            barrel,
-            figure::plain(order.gross, 1),
-            with,
-            on,
-            way,
-            across,
-            cost,
-        ]);
-    }
-    let (words, figures) = (Column::Words, Column::Figures);
-    note.table(
-        [words, figures, words, words, words, figures, figures],
-        &rows,
-    );
-    match plan.proposals.first() {
-        None => note.line("No other set that can be had makes more of it, or makes it cheaper"),
-        Some(proposal) => proposed(note, sheet, plan, proposal, unit),
+    for (labels, mut rows) in alike {
+        note.title(&format!("{labels}: to the first land, {}", unit.label()));
+        let head = ["From datum", "Height", "On the face", "Radius"];
+        rows.insert(0, head.map(str::to_owned));
+        note.table([Column::Figures; 4], &rows);
     }
 }
 
-/// Stock, way round, pencils across and price of the slats of a gross.
-fn use_cells(sheet: &SetUp<'_>, made: &SetUse) -> [String; 4] {
-    [
-        names::slat(sheet.laid.draft, made.stock),
-        made.seam.label().to_owned(),
-        figure::count(made.across.into()),
-        figure::money_rounded(made.gross_cost),
-    ]
-}
-
-/// The set that saves most, or serves most.
-fn proposed(
-    note: &mut Note,
-    sheet: &SetUp<'_>,
-    plan: &CutterPlan,
-    proposal: &Proposal,
-    unit: LengthUnit,
-) {
-    let draft = sheet.laid.draft;
-    let what = match proposal.set {
-        NewSet::Offered { set } => names::cutter_set(draft, set),
-        NewSet::MadeToMeasure {
-            barrel,
-            pitch,
-            widest,
-            most,
-        } => format!(
-            "one made for {}, {} grooves at a pitch of {} to {}",
-            names::barrel(draft, barrel),
-            figure::count(most.into()),
-            with_unit(pitch, unit),
-            with_unit(widest, unit)
-        ),
-    };
-    note.line(&format!(
-        "Of one more set {what} does most: it costs {} and saves {} of slats in this book",
-        figure::money(proposal.price),
-        figure::money_rounded(proposal.saving)
-    ));
-    if let Some(books) = proposal.books_to_pay_back() {
-        note.line(&format!(
-            "It is paid back in {} such books",
-            figure::plain(books, 2)
-        ));
-    }
-    if proposal.newly_served > 0.0 {
-        note.line(&format!(
-            "It makes {} gross that no set that is owned makes",
-            figure::plain(proposal.newly_served, 1)
-        ));
-    }
-    let mut rows = Vec::new();
-    for (line, made) in &proposal.lines {
-        let barrel = plan.orders.get(*line).map(|order| order.barrel);
-        let barrel = barrel.map_or_else(String::new, |barrel| names::barrel(draft, barrel));
-        let [on, way, across, cost] = use_cells(sheet, made);
-        rows.push([barrel, on, way, across, cost]);
-    }
-    let (words, figures) = (Column::Words, Column::Figures);
-    note.table([words, words, words, figures, figures], &rows);
+/// A joint of an edge.
+fn joint(point: &KnifePoint, unit: LengthUnit) -> [String; 4] {
+    let [across, height, face] =
+        [point.across, point.height, point.on_face].map(|length| fine(length, unit));
+    let radius = point
+        .radius
+        .map_or_else(String::new, |radius| fine(radius, unit));
+    [across, height, face, radius]
 }
 
 /// The files that were asked for.

@@ -26,7 +26,6 @@ fn the_setting_of_the_demo_is_told_as_a_sheet() {
         // An edge of 1.0 and half a bare pencil of 6.84 mm.
         " 1   4.42",
         "Slats at the machine, mm at a moisture content of 8.0\u{202f}%",
-        // Two slats of 5 mm; a hexagon on its corner is 6.84·2/√3 high but for its rounded corners.
         "Heights above the table, mm",
         "Run of 60\u{202f}480 good pencils",
         "Cutter sets for the order book",
@@ -35,7 +34,10 @@ fn the_setting_of_the_demo_is_told_as_a_sheet() {
         assert!(text.lines().any(|told| told == line), "{line} in\n{text}");
     }
     assert!(text.contains("Never turn a head faster"), "{text}");
-    assert!(text.contains("Bottom knife, to the middle of"), "{text}");
+    assert!(
+        text.contains("Top knife; Bottom knife: to the first land, mm"),
+        "{text}"
+    );
     let (_, inches, _) = ask(&["setting", "-", "--unit", "in"], &demo::project());
     assert!(
         inches.contains("Sandwich as glued 0.394\u{202f}in"),
@@ -138,7 +140,7 @@ fn a_set_that_saves_is_told_with_what_it_saves() {
     assert_eq!(best["price_hundredths"], json!(48_000));
     let (_, text, _) = ask(&["setting", "-"], &project);
     assert!(
-        text.contains("Of one more set one made for Writer, hexagonal"),
+        text.contains("Set                 made for Writer, hexagonal, 10 grooves"),
         "{text}"
     );
 }
