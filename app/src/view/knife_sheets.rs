@@ -14,11 +14,11 @@ use solver::{Blade, Knife, KnifePoint, LengthUnit, TrueSize, draw_knife, figure}
 #[component]
 pub(crate) fn KnifeSheets() -> impl IntoView {
     let office = expect_context::<Office>();
-    let blades = Memo::new(move |_| {
+    let blades: Memo<Vec<Blade>> = Memo::new(move |_| {
         let machined = office.machined.read();
         let setting = machined.as_ref().and_then(Machined::setting);
         let knives = setting.map(|setting| setting.knives.iter().map(Knife::blade).collect());
-        knives.unwrap_or_else(Vec::new)
+        knives.unwrap_or_default()
     });
     view! {
         <section class="result knives" aria-labelledby="knives-title">
