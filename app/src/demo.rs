@@ -1,9 +1,9 @@
 //! The scenario that stands there at first start: a small works, invented, with invented numbers.
 
 use solver::{
-    AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutterSetDraft, Entry, Id,
-    LayoutDraft, OrderDraft, PlankDraft, ProjectDraft, RulesDraft, SawShopDraft, Seam, SearchDraft,
-    Shape, SlatDraft, SpeciesDraft, Term, Typed, Way,
+    AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutDraft, CutterSetDraft, Entry,
+    HeadDraft, Id, LayoutDraft, OrderDraft, PlankDraft, ProjectDraft, RulesDraft, RunDraft,
+    SawShopDraft, Seam, SearchDraft, Shape, SlatDraft, SpeciesDraft, Stage, Term, Typed, Way,
 };
 
 /// The name of the invented works.
@@ -68,6 +68,9 @@ pub fn project() -> ProjectDraft {
             worn(accuracy(42, "Line 2, worn (invented)")),
         ],
         saw_shop: saw_shop(),
+        heads: heads(),
+        cut: CutDraft::new(),
+        run: run(),
         set_aside: None,
     }
 }
@@ -101,6 +104,9 @@ pub fn blank() -> ProjectDraft {
         orders: Vec::new(),
         accuracies: vec![accuracy(3, FIRST_LINE)],
         saw_shop: SawShopDraft::new(),
+        heads: [const { HeadDraft::new() }; 3],
+        cut: CutDraft::new(),
+        run: RunDraft::new(),
         set_aside: None,
     }
 }
@@ -235,6 +241,42 @@ fn slat_blank(id: u32, name: &str, slat: u32, wanted: f64) -> Entry<BlankDraft> 
     draft.slat = Some(Id(slat));
     draft.demand = Typed::Number(wanted);
     Entry { id: Id(id), draft }
+}
+
+/// Three invented heads: one that grooves, and two with more hook that shape.
+fn heads() -> [HeadDraft; 3] {
+    [
+        head(125.0, 15.0, 2.0, 9_000.0, 12_000.0),
+        head(140.0, 20.0, 4.0, 7_200.0, 9_000.0),
+        head(140.0, 20.0, 4.0, 7_200.0, 9_000.0),
+    ]
+}
+
+fn head(diameter: f64, hook: f64, knives: f64, speed: f64, marked: f64) -> HeadDraft {
+    HeadDraft {
+        diameter: Typed::Number(diameter),
+        hook: Typed::Number(hook),
+        knives: Typed::Number(knives),
+        speed: Typed::Number(speed),
+        marked: Typed::Number(marked),
+    }
+}
+
+/// A run of invented size, with yields that no works has told.
+fn run() -> RunDraft {
+    let mut run = RunDraft::new();
+    run.gross = Typed::Number(420.0);
+    let yields = [
+        (Stage::Grooving, 98.0),
+        (Stage::Gluing, 98.5),
+        (Stage::Shaping, 96.0),
+        (Stage::Coating, 98.0),
+        (Stage::Finishing, 97.5),
+    ];
+    for (stage, percent) in yields {
+        run.yields[stage as usize] = Typed::Number(percent);
+    }
+    run
 }
 
 /// Each error of the machines two and a half times as large.

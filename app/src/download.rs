@@ -28,11 +28,7 @@ pub(crate) fn list(name: &str, list: &str) -> String {
 
 fn save(name: &str, text: &str) -> Result<(), JsValue> {
     let kind = BlobPropertyBag::new();
-    kind.set_type(if name.ends_with(".csv") {
-        "text/csv"
-    } else {
-        "application/json"
-    });
+    kind.set_type(kind_of(name));
     let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)?;
     let address = Url::create_object_url_with_blob(&blob)?;
     let link = document()
@@ -42,4 +38,14 @@ fn save(name: &str, text: &str) -> Result<(), JsValue> {
     link.set_download(name);
     link.click();
     Url::revoke_object_url(&address)
+}
+
+/// What a file is, by the end of its name.
+fn kind_of(name: &str) -> &'static str {
+    match name.rsplit('.').next() {
+        Some("csv") => "text/csv",
+        Some("svg") => "image/svg+xml",
+        Some("dxf") => "image/vnd.dxf",
+        _ => "application/json",
+    }
 }

@@ -27,11 +27,17 @@ pub mod wood;
 mod accuracy;
 mod barrel;
 mod comparison;
+mod csv;
+mod cutter_plan;
 mod cutter_set;
 mod decimal;
 mod drawing;
+mod export;
+mod feed;
 mod field;
+mod knife;
 mod layout;
+mod materials;
 mod order_book;
 mod outline;
 mod project;
@@ -43,33 +49,48 @@ mod seam;
 mod search;
 mod search_rules;
 mod sequence;
+mod setting;
 mod shape;
 mod slat;
 mod staircase;
 mod threshold;
+mod tooling;
 mod unit;
 
 pub use accuracy::{Accuracy, AccuracyDraft, ErrorDraft, Offsets, Reading, Term};
 pub use barrel::{Barrel, BarrelDraft};
 pub use comparison::{Laid, Line as ComparedLine, Part, Value, Verdict, compare};
+pub use cutter_plan::{
+    CutterPlan, CutterQuestion, NewSet, OrderNow, Proposal, SetUse, plan_cutters,
+};
 pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
     Area as SheetArea, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge, Grade, Grip,
-    Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, Pick, PickMark,
-    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_columns, draw_curve,
-    draw_cut, draw_good_map, draw_histogram, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
+    Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, PIXELS_PER_MILLIMETRE, Paper,
+    PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing, Shape as DrawnShape, Sheet,
+    Size, Stride, Style, draw_barrel, draw_columns, draw_curve, draw_cut, draw_gauge,
+    draw_good_map, draw_histogram, draw_knife, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
+    draw_to_scale,
 };
+pub use export::TrueSize;
+pub use feed::{FeedProblem, KnifeMarks};
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
+pub use knife::{Blade, Knife, KnifePoint, KnifeProblem, knife_stretch, knives};
 pub use layout::{
     Check, Groove, GrooveShape, Layout, Measure, Outcome, Rule, Setup, WoodBalance, WoodClass,
     lay_out,
+};
+pub use materials::{
+    ClampNeeds, CoatNeeds, GlueNeeds, LeadGrade, LeadNeeds, Run, RunDraft, RunNeeds, RunProblem,
+    Stage, StageCount, StagePiece, WoodNeeds, run_needs,
 };
 pub use order_book::{BestSeam, OrderBook, Purchase, PurchaseList, RunLine, StockLine, Totals};
 pub use outline::{
     Arc, Extents, Line, MOST_PIECES, Outline, PathProblem, Reach, Segment, Undercut,
 };
 pub use project::{
-    Entry, Id, LayoutDraft, LayoutParts, Order, OrderDraft, Project, ProjectDraft, Way,
+    Entry, Id, LayoutDraft, LayoutParts, Order, OrderDraft, Project, ProjectDraft, SettingParts,
+    Way,
 };
 pub use quantity::{Angle, Area, Direction, Length, Point, Volume};
 pub use ranking::{Aim, Candidate, GROSS, GrossNeeds, rank};
@@ -78,10 +99,12 @@ pub use saw_shop::{BlankDraft, PlankDraft, SawShopDraft, SawnBlank, SawnReckonin
 pub use seam::Seam;
 pub use search::{Answer, Found, Goal, Obstacle, Question, search};
 pub use search_rules::{AxisChoice, Pairs, SearchDraft, SearchRules, Turns};
+pub use setting::{Caution, KnifeHeight, Setting, SlatSetting, set_up};
 pub use shape::Shape;
 pub use slat::{Slat, SlatDraft, Supply};
 pub use staircase::{Step, staircase, stairs_range};
 pub use threshold::{Change, Input, Threshold, Worth, thresholds};
+pub use tooling::{Cut, CutDraft, Head, HeadDraft, HeadKind};
 pub use unit::LengthUnit;
 pub use wood::{
     Conditions, ConditionsDraft, MoistureSource, Sawing, Species, SpeciesDraft,

@@ -1,12 +1,14 @@
 //! Everything one shop works with: barrels, slat stocks and their wood, cutter sets, rules, the
-//! layout looked at, the order book.
+//! layout looked at, the order book, the heads that cut and the run that is made.
 
 mod check;
 mod set_aside;
+mod setting;
 #[cfg(test)]
 mod tests;
 
 pub(crate) use check::{keep, one, placed, told_once};
+pub use setting::SettingParts;
 #[cfg(test)]
 pub(crate) use tests::project as trial;
 
@@ -15,6 +17,7 @@ use crate::barrel::{Barrel, BarrelDraft};
 use crate::cutter_set::CutterSetDraft;
 use crate::field::Typed;
 use crate::layout::Setup;
+use crate::materials::RunDraft;
 use crate::quantity::Angle;
 use crate::rules::{Rules, RulesDraft};
 use crate::saw_shop::SawShopDraft;
@@ -22,6 +25,7 @@ use crate::seam::Seam;
 use crate::search_rules::SearchDraft;
 use crate::shape::Shape;
 use crate::slat::{Slat, SlatDraft};
+use crate::tooling::{CutDraft, HeadDraft};
 use crate::wood::{ConditionsDraft, SpeciesDraft};
 use std::sync::Arc;
 
@@ -100,6 +104,12 @@ pub struct ProjectDraft {
     pub orders: Vec<OrderDraft>,
     /// The saw shop: planks, blanks, saws.
     pub saw_shop: SawShopDraft,
+    /// The heads of the line, in the order of [`HeadKind::ALL`](crate::HeadKind::ALL).
+    pub heads: [HeadDraft; 3],
+    /// What is common to the heads: feed and overcut.
+    pub cut: CutDraft,
+    /// The run for which materials are reckoned.
+    pub run: RunDraft,
     /// The layout that was set aside to be compared with: a project of only what it rests on, as
     /// it was then. It has none set aside itself.
     pub set_aside: Option<Arc<ProjectDraft>>,
@@ -256,6 +266,18 @@ impl ProjectDraft {
         let blanks = self.saw_shop.blanks.iter().map(|entry| entry.id.0);
         let of_layouts = barrels.chain(slats).chain(species).chain(sets).chain(lines);
         of_layouts.chain(planks).chain(blanks)
+    }
+
+    /// Gives first values to what no layout and no purchase rests on: the saw shop, the heads, the cut
+    /// and the run, and the conditions where no slat moves in them.
+    pub fn clear_making(&mut self) {
+        if self.slats.iter().all(|slat| slat.draft.species.is_none()) {
+            self.conditions = ConditionsDraft::new();
+        }
+        self.saw_shop = SawShopDraft::new();
+        self.heads = [const { HeadDraft::new() }; 3];
+        self.cut = CutDraft::new();
+        self.run = RunDraft::new();
     }
 
     /// The way the barrel of the layout is turned: one that its shape has.

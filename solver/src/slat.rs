@@ -206,6 +206,18 @@ impl Slat {
         Self { movement, ..self }
     }
 
+    /// The same stock, its sizes those at the groove head.
+    pub(crate) fn as_grooved(&self) -> Self {
+        Self {
+            width: self.grooved_width(),
+            thickness: self.grooved_thickness(),
+            width_tolerance: self.width_tolerance * self.movement.width,
+            thickness_tolerance: self.thickness_tolerance * self.movement.thickness,
+            movement: Movement::NONE,
+            ..self.clone()
+        }
+    }
+
     /// Nominal width at the groove head, after the wood has moved.
     #[must_use]
     pub fn grooved_width(&self) -> Length {

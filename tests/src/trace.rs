@@ -1,9 +1,11 @@
 //! Everything the solver shows, as bit patterns, for a fixed set of cases.
 
+mod cutters;
 mod found;
 mod measured;
 mod orders;
 mod sawing;
+mod setting;
 mod thresholds;
 mod timber;
 mod tolerance;
@@ -44,6 +46,7 @@ pub fn trace() -> String {
     trace.tolerances();
     trace.sawing();
     trace.orders();
+    trace.cutters();
     trace.0
 }
 
@@ -106,6 +109,7 @@ impl Trace {
                 self.drawing(&draw_sandwich(&setup, &layout, &sheet));
                 self.drawing(&draw_barrel(&barrel, &sheet));
             }
+            self.setting(&setup, &layout, &mut dice);
         }
     }
 
@@ -339,6 +343,12 @@ mod tests {
             "classes ",
             "histogram ",
             "readings ",
+            "set use ",
+            "set made ",
+            "set offered ",
+            "set new ",
+            "set saves ",
+            "set line ",
         ];
         for name in names {
             assert!(lines(name) > 10, "{name} {}", lines(name));

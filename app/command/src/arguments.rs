@@ -3,15 +3,15 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
-use solver::LengthUnit;
 use solver::measured::Confidence;
 use solver::sawing::SawingLimits;
+use solver::{LengthUnit, PaperSize};
 
 use crate::dice::{Dice, Enough};
 use crate::ending;
 
 /// Reads a Slatwright project file and answers about it: grooves, wood, the best layout, good
-/// pencils; and tells what measured slats say of their lot.
+/// pencils, how the machines are set; and tells what measured slats say of their lot.
 #[derive(Debug, Parser)]
 #[command(name = "slatwright", version, after_help = ending::TOLD)]
 pub(crate) struct Arguments {
@@ -40,6 +40,9 @@ pub(crate) enum Command {
     /// Plan how planks are sawn into slat blanks, with what proves that no plan is better
     #[command(after_help = ending::TOLD)]
     Timber(AskedTimber),
+    /// Set the machines for the layout: slats, heights, feed marks, knives; and what a run takes
+    #[command(after_help = ending::TOLD)]
+    Setting(AskedSetting),
     /// Tell what the measured widths and thicknesses of delivered slats say of their lot
     #[command(after_help = ending::TOLD)]
     Measured(AskedMeasured),
@@ -105,6 +108,23 @@ pub(crate) struct AskedTimber {
     pub(crate) recount: Option<PathBuf>,
 }
 
+/// Of which file, how it is answered, and which drawings are written.
+#[derive(Debug, Args)]
+pub(crate) struct AskedSetting {
+    /// Of which file, and how it is answered.
+    #[command(flatten)]
+    pub(crate) asked: Asked,
+    /// Write the section to scale, the gauge, the outline and the knives into this folder as SVG
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) svg: Option<PathBuf>,
+    /// Write the outline and the knives at true size into this folder as DXF
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) dxf: Option<PathBuf>,
+    /// The paper that section and gauge go on, whichever way round they fit
+    #[arg(long, value_enum, default_value_t = Sheet::A4, requires = "svg")]
+    pub(crate) paper: Sheet,
+}
+
 /// Of which measurements, how it is answered, and what they are held against.
 #[derive(Debug, Args)]
 pub(crate) struct AskedMeasured {
@@ -150,6 +170,15 @@ pub(crate) struct AskedMeasured {
     /// apart than this share of it, like 0.5
     #[arg(long, value_name = "SHARE", allow_negative_numbers = true, value_parser = share)]
     pub(crate) deviation_within: Option<f64>,
+}
+
+/// A sheet of paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Sheet {
+    /// 210 by 297 mm
+    A4,
+    /// 8.5 by 11 in
+    Letter,
 }
 
 /// A size of a slat that is measured.
@@ -239,12 +268,23 @@ pub(crate) enum Described {
     Thresholds,
     /// What tolerances prints
     Tolerances,
+    /// What setting prints
+    Setting,
     /// What timber prints
     Timber,
     /// What timber --recount prints
     Recount,
     /// What measured prints
     Measured,
+}
+
+impl From<Sheet> for PaperSize {
+    fn from(sheet: Sheet) -> Self {
+        match sheet {
+            Sheet::A4 => Self::A4,
+            Sheet::Letter => Self::Letter,
+        }
+    }
 }
 
 impl From<Unit> for LengthUnit {

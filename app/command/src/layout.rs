@@ -29,6 +29,8 @@ pub(crate) struct Laid<'a> {
     pub(crate) layout: Layout,
     /// What a gross takes, where every check passes.
     pub(crate) needs: Option<GrossNeeds>,
+    /// The name of the cutter set that spaces the grooves, where one does.
+    pub(crate) cutter_set: Option<String>,
 }
 
 /// Lays the barrel of the layout on its slats.
@@ -52,6 +54,7 @@ pub(crate) fn lay(opened: &Opened) -> Result<Laid<'_>, Findings> {
         turn: parts.turn,
         needs: GrossNeeds::of(&parts.setup(), &layout),
         layout,
+        cutter_set: parts.cutter_set,
     })
 }
 
@@ -81,7 +84,8 @@ impl Answer for Laid<'_> {
 }
 
 impl Laid<'_> {
-    fn head(&self, note: &mut Note, unit: LengthUnit) {
+    /// What is laid on what, with its sizes.
+    pub(crate) fn head(&self, note: &mut Note, unit: LengthUnit) {
         let (layout, shape) = (&self.layout, self.layout.groove_shape());
         let length = |length: Length| figure::length_with_unit(length.in_millimetres(), unit);
         let turn = figure::angle(self.turn.in_degrees());
@@ -111,7 +115,8 @@ impl Laid<'_> {
         note.table([Column::Words, Column::Words], &rows);
     }
 
-    fn grooves(&self, note: &mut Note, unit: LengthUnit) {
+    /// The groove table.
+    pub(crate) fn grooves(&self, note: &mut Note, unit: LengthUnit) {
         if self.layout.grooves().is_empty() {
             return;
         }
@@ -128,7 +133,8 @@ impl Laid<'_> {
         note.table([Column::Figures; 2], &rows);
     }
 
-    fn checks(&self, note: &mut Note, unit: LengthUnit) {
+    /// Every check with its margin.
+    pub(crate) fn checks(&self, note: &mut Note, unit: LengthUnit) {
         note.title("Checks");
         let rows: Vec<[String; 3]> = (self.layout.checks().iter())
             .map(|check| {

@@ -2,7 +2,7 @@
 //! searched and thrown dice for; and measurements of slats told.
 //!
 //! ```text
-//! file ── source ──▶ Opened ── layout, search, thresholds, tolerances ──▶ an answer ──▶ text, JSON
+//! file ── source ──▶ Opened ── layout, search, setting, timber, … ──────▶ an answer ──▶ text, JSON
 //!             └────▶ text ── measured ────────────────────────────────────┘
 //! ```
 //!
@@ -23,6 +23,7 @@ mod note;
 mod path;
 mod schema;
 mod search;
+mod setting;
 mod source;
 mod thresholds;
 mod timber;
@@ -71,6 +72,7 @@ fn perform(command: &Command) -> Ending {
         | Command::Thresholds(asked) => asked,
         Command::Tolerances(with) => &with.asked,
         Command::Timber(with) => &with.asked,
+        Command::Setting(with) => &with.asked,
     };
     let bytes = match source::bytes(&asked.file, source::MOST_PROJECT) {
         Ok(bytes) => bytes,
@@ -138,6 +140,7 @@ fn answered<'a>(command: &Command, opened: &'a Opened) -> Result<Box<dyn Answer 
             None => Box::new(timber::plan(opened, with.limits())?),
             Some(file) => Box::new(timber::recount(opened, &source::plan(file)?)?),
         },
+        Command::Setting(with) => Box::new(setting::set(opened, with)?),
         // A schema and measurements need no project.
         Command::Check(_) | Command::Schema { .. } | Command::Measured(_) => {
             Box::new(Findings::of(opened))

@@ -7,7 +7,7 @@ use schemars::{JsonSchema, Schema};
 use crate::arguments::Described;
 use crate::document::{
     self, CheckDocument, LayoutDocument, MeasuredDocument, RecountDocument, SearchDocument,
-    ThresholdsDocument, TimberDocument, TolerancesDocument,
+    SettingDocument, ThresholdsDocument, TimberDocument, TolerancesDocument,
 };
 
 /// The schema of what a command prints; of the project file where none is named.
@@ -19,6 +19,7 @@ pub(crate) fn text(of: Option<Described>) -> String {
         Some(Described::Search) => printed::<SearchDocument>(),
         Some(Described::Thresholds) => printed::<ThresholdsDocument>(),
         Some(Described::Tolerances) => printed::<TolerancesDocument>(),
+        Some(Described::Setting) => printed::<SettingDocument>(),
         Some(Described::Timber) => printed::<TimberDocument>(),
         Some(Described::Recount) => printed::<RecountDocument>(),
         Some(Described::Measured) => printed::<MeasuredDocument>(),

@@ -1,5 +1,6 @@
 //! From a request to its reply: what a worker does, without the worker.
 
+mod cutters;
 mod measured;
 mod outlook;
 mod parts;
@@ -31,6 +32,7 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
         | Request::Saw { job, project, .. }
         | Request::Measure { job, project, .. }
         | Request::Expect { job, project, .. }
+        | Request::Cutters { job, project, .. }
         | Request::Purchase { job, project, .. } => (*job, project),
     };
     let draft = match project_file::read(text) {
@@ -57,6 +59,7 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
         Request::Outlook { unit, .. } => outlook::answer(job, &draft, unit.into(), tell),
         Request::Saw { unit, .. } => sawing::answer(job, &draft, unit.into(), tell),
         Request::Expect { unit, .. } => outlook::expected(job, &draft, unit.into()),
+        Request::Cutters { unit, .. } => cutters::answer(job, &draft, unit.into()),
         Request::Measure {
             unit,
             list,

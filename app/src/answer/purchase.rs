@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use solver::purchase::{self as search, PurchaseLimits};
-use solver::{LengthUnit, OrderBook, ProjectDraft, SawShopDraft, Seam, SearchDraft, Way};
+use solver::{LengthUnit, OrderBook, ProjectDraft, Seam, SearchDraft, Way};
 
 use super::sparing::Sparing;
 use super::wording::sentence;
@@ -19,11 +19,11 @@ pub(super) fn answer(
     unit: LengthUnit,
     tell: &mut dyn FnMut(Reply),
 ) -> Reply {
-    // The turn of the layout that is looked at, the search for a better one and the saw shop have no
-    // say in what is bought, so they may hold anything.
+    // The turn of the layout that is looked at, the search for a better one, the saw shop, the heads and
+    // the run have no say in what is bought, so they may hold anything.
     draft.layout.way = Way::Usual(Seam::AnyWay);
     draft.search = SearchDraft::new();
-    draft.saw_shop = SawShopDraft::new();
+    draft.clear_making();
     let project = match draft.check() {
         Ok(project) => project,
         Err(problems) => {

@@ -1,5 +1,6 @@
 //! Counts that were worked out elsewhere, and what stands in the way of an answer.
 
+mod cutters;
 mod good_pencils;
 mod measured;
 mod sawing;
@@ -68,6 +69,9 @@ fn project() -> ProjectDraft {
         }],
         accuracies: Vec::new(),
         saw_shop: solver::SawShopDraft::new(),
+        heads: [const { solver::HeadDraft::new() }; 3],
+        cut: solver::CutDraft::new(),
+        run: solver::RunDraft::new(),
         set_aside: None,
     }
 }

@@ -58,6 +58,10 @@ fn place_name(place: Place, draft: &ProjectDraft) -> String {
             named("Blank", place, name.map(|entry| entry.draft.name.as_str()))
         }
         Place::SawShop => "Saw shop".to_owned(),
+        Place::Head(head) => head.label().to_owned(),
+        Place::Cut => "Cut".to_owned(),
+        Place::Run => "Run".to_owned(),
+        Place::Stage(stage) => stage.label().to_owned(),
     }
 }
 

@@ -8,6 +8,7 @@ use solver::{
     SlatDraft, SpeciesDraft, Term,
 };
 
+use super::machines::{cut_draft, cut_file, heads_draft, heads_file, run_draft, run_file};
 use super::{
     AccuracyFile, BarrelFile, BlankFile, ConditionsFile, CutterSetFile, ErrorFile, LayoutFile,
     OrderFile, PlankFile, ProjectFile, RulesFile, SawShopFile, SearchFile, SlatFile, SpeciesFile,
@@ -28,6 +29,9 @@ impl From<&ProjectDraft> for ProjectFile {
             search: search_file(&draft.search),
             orders: draft.orders.iter().map(order_file).collect(),
             saw_shop: saw_shop_file(&draft.saw_shop),
+            heads: heads_file(&draft.heads),
+            cut: cut_file(&draft.cut),
+            run: run_file(&draft.run),
             set_aside: (draft.set_aside.as_deref()).map(|aside| Box::new(Self::from(aside))),
         }
     }
@@ -50,6 +54,9 @@ impl ProjectFile {
             search: search_draft(&self.search),
             orders: self.orders.iter().map(order_draft).collect(),
             saw_shop: saw_shop_draft(&self.saw_shop),
+            heads: heads_draft(&self.heads),
+            cut: cut_draft(&self.cut),
+            run: run_draft(&self.run),
             set_aside: (self.set_aside.as_deref()).map(|aside| Arc::new(aside.to_draft())),
         }
     }

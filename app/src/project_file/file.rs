@@ -5,8 +5,8 @@
 use serde::Serialize;
 
 use super::{
-    AimOfSawingWord, AxisWord, Entered, MoistureSourceWord, PairsWord, ReadingWord, SawingWord,
-    ShapeWord, SpacingWord, TurnsWord, WayWord,
+    AimOfSawingWord, AxisWord, Entered, LeadGradeWord, MoistureSourceWord, PairsWord, ReadingWord,
+    SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,
 };
 
 /// A project as the newest version of the file keeps it.
@@ -37,6 +37,12 @@ pub struct ProjectFile {
     pub orders: Vec<OrderFile>,
     /// The saw shop.
     pub saw_shop: SawShopFile,
+    /// The heads of the line.
+    pub heads: HeadsFile,
+    /// What is common to the heads.
+    pub cut: CutFile,
+    /// The run for which materials are reckoned.
+    pub run: RunFile,
     /// The layout that was set aside to be compared with, as a project of only what it rests on;
     /// left out where none is.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -365,4 +371,94 @@ pub struct BlankFile {
     pub over_worth: Entered,
     /// How many beyond those wanted are worth that.
     pub most_over: Entered,
+}
+
+/// The heads of the line, in the order of the work.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct HeadsFile {
+    /// The head that grooves the slats.
+    pub groove: HeadFile,
+    /// The head that shapes the upper half of the pencils.
+    pub top: HeadFile,
+    /// The head that shapes the lower half and parts them.
+    pub bottom: HeadFile,
+}
+
+/// A cutterhead.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct HeadFile {
+    /// Diameter of the cutting circle at the deepest cut.
+    pub cutting_diameter_mm: Entered,
+    /// Angle between the face of a knife and the radius to its farthest point.
+    pub hook_degrees: Entered,
+    /// Knives that cut.
+    pub cutting_knives: Entered,
+    /// Turns in a minute.
+    pub speed_per_minute: Entered,
+    /// The greatest turns in a minute that are marked on the head.
+    pub marked_speed_per_minute: Entered,
+}
+
+/// What is common to the heads.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct CutFile {
+    /// How fast the wood is fed.
+    pub feed_metres_per_minute: Entered,
+    /// How far the shaping knives cut past the line where pencils part.
+    pub overcut_mm: Entered,
+    /// Lean of the sides of the overcut from upright.
+    pub overcut_draft_degrees: Entered,
+}
+
+/// The run for which materials are reckoned.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct RunFile {
+    /// Good pencils wanted, in gross of 144.
+    pub gross: Entered,
+    /// The grade of the lead.
+    pub lead_grade: LeadGradeWord,
+    /// How far the diameter of a lead may lie from nominal, either way.
+    pub lead_tolerance_mm: Entered,
+    /// Density of the lead.
+    pub lead_grams_per_cm3: Entered,
+    /// Share of leads that break.
+    pub lead_breakage_percent: Entered,
+    /// Glue on a glue line.
+    pub glue_grams_per_m2: Entered,
+    /// Pressure on the glue line.
+    pub clamp_megapascals: Entered,
+    /// Hours that a load stays clamped.
+    pub press_hours: Entered,
+    /// Sandwiches clamped at once.
+    pub press_load: Entered,
+    /// Share of the volume of the liquid coat that stays.
+    pub coat_solids_percent: Entered,
+    /// How often a pencil is coated.
+    pub coat_passes: Entered,
+    /// Basic specific gravity of the wood.
+    pub specific_gravity: Entered,
+    /// Volumetric shrinkage of the wood from green to ovendry.
+    pub volumetric_percent: Entered,
+    /// Share of pieces that each stage lets through.
+    pub yields_percent: YieldsFile,
+}
+
+/// Share of pieces that each stage lets through, in the order of the work.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct YieldsFile {
+    /// Slats that are grooved.
+    pub grooving: Entered,
+    /// Sandwiches, with leads laid and glued.
+    pub gluing: Entered,
+    /// Pencils that are shaped.
+    pub shaping: Entered,
+    /// Pencils that are coated.
+    pub coating: Entered,
+    /// Pencils that are printed, tipped and sorted.
+    pub finishing: Entered,
 }

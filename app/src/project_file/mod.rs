@@ -18,6 +18,8 @@
 mod draft;
 mod entered;
 mod file;
+mod lead_grade;
+mod machines;
 mod names;
 mod problem;
 mod reader;
@@ -30,13 +32,16 @@ mod version_1;
 mod version_2;
 mod version_3;
 mod version_4;
+mod version_5;
 mod words;
 
 pub use entered::Entered;
 pub use file::{
-    AccuracyFile, BarrelFile, BlankFile, ConditionsFile, CutterSetFile, ErrorFile, LayoutFile,
-    OrderFile, PlankFile, ProjectFile, RulesFile, SawShopFile, SearchFile, SlatFile, SpeciesFile,
+    AccuracyFile, BarrelFile, BlankFile, ConditionsFile, CutFile, CutterSetFile, ErrorFile,
+    HeadFile, HeadsFile, LayoutFile, OrderFile, PlankFile, ProjectFile, RulesFile, RunFile,
+    SawShopFile, SearchFile, SlatFile, SpeciesFile, YieldsFile,
 };
+pub use lead_grade::LeadGradeWord;
 pub use problem::{FileCause, FileProblem};
 #[cfg(feature = "schema")]
 pub use schema::schema;
@@ -98,7 +103,7 @@ pub struct Opened {
 /// # use app::project_file::{read, write};
 /// let draft = app::demo::blank();
 /// let text = write(&draft);
-/// assert!(text.starts_with("{\n  \"format\": \"slatwright-project\",\n  \"version\": 4,"));
+/// assert!(text.starts_with("{\n  \"format\": \"slatwright-project\",\n  \"version\": 5,"));
 /// assert_eq!(read(&text).unwrap().draft, draft);
 /// ```
 #[must_use]
@@ -141,7 +146,7 @@ pub fn overfull(draft: &ProjectDraft) -> Option<&'static str> {
 /// ```
 /// # use app::project_file::read;
 /// let problems = read(r#"{"format": "slatwright-project", "version": 7}"#).unwrap_err();
-/// assert_eq!(problems[0].to_string(), "version: made by a newer Slatwright, version 7 of the file; this one reads up to 4");
+/// assert_eq!(problems[0].to_string(), "version: made by a newer Slatwright, version 7 of the file; this one reads up to 5");
 /// ```
 pub fn read(text: &str) -> Result<Opened, Vec<FileProblem>> {
     let mut findings = Findings::default();

@@ -4,9 +4,10 @@
 //! and with a problem noted the whole file is refused, so that no stand-in is ever seen.
 
 use serde_json::{Map, Value};
+use solver::LeadGrade;
 
 use super::words::Word;
-use super::{Entered, FileCause, FileProblem, MOST_CHARACTERS, MOST_ENTRIES};
+use super::{Entered, FileCause, FileProblem, LeadGradeWord, MOST_CHARACTERS, MOST_ENTRIES};
 
 /// What was found on the way.
 #[derive(Debug, Default)]
@@ -131,14 +132,28 @@ impl<'a> Object<'a> {
 
     /// One of a few words.
     pub(super) fn word<W: Word>(&mut self, name: &'static str) -> W {
-        let stand_in = W::WORDS[0].1;
+        self.one_of(name, W::WORDS, W::WORDS[0].1)
+    }
+
+    /// A grade of lead.
+    pub(super) fn lead_grade(&mut self, name: &'static str) -> LeadGradeWord {
+        self.one_of(name, &LeadGradeWord::words(), LeadGrade::HB.into())
+    }
+
+    /// One of these words; where none of them stands there, the value that stands in.
+    fn one_of<W: Copy>(
+        &mut self,
+        name: &'static str,
+        words: &[(&'static str, W)],
+        stand_in: W,
+    ) -> W {
         let expected = "a word in quotes";
         match self.member(name, expected) {
             Some(Value::String(text)) => {
-                let found = W::WORDS.iter().find(|(word, _)| word == text);
+                let found = words.iter().find(|(word, _)| word == text);
                 found.map_or_else(
                     || {
-                        let words: Vec<&str> = W::WORDS.iter().map(|(word, _)| *word).collect();
+                        let words: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
                         let cause = FileCause::UnknownWord {
                             found: beginning(text),
                             expected: words.join(", "),

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
-use super::{Document, Entered};
+use super::{Document, Entered, LeadGradeWord};
 
 /// The JSON Schema of a project file in the newest version.
 ///
@@ -14,7 +14,7 @@ use super::{Document, Entered};
 ///
 /// ```
 /// let schema = app::project_file::schema();
-/// assert_eq!(schema.pointer("/properties/version/const").unwrap(), 4);
+/// assert_eq!(schema.pointer("/properties/version/const").unwrap(), 5);
 /// ```
 #[must_use]
 pub fn schema() -> Schema {
@@ -34,6 +34,21 @@ impl JsonSchema for Entered {
         json_schema!({
             "description": "A number in the unit that the name of the field tells, or the text that stands in its place; an optional field is empty as an empty text.",
             "type": ["number", "string"],
+        })
+    }
+}
+
+impl JsonSchema for LeadGradeWord {
+    fn schema_name() -> Cow<'static, str> {
+        "LeadGradeWord".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        let words: Vec<&str> = Self::words().iter().map(|(word, _)| *word).collect();
+        json_schema!({
+            "description": "A grade of lead from soft to hard as the trade writes it, or coloured lead.",
+            "type": "string",
+            "enum": words,
         })
     }
 }

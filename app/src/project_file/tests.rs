@@ -18,16 +18,18 @@ const VERSION_3: &str = include_str!("fixtures/version_3.json");
 
 const VERSION_4: &str = include_str!("fixtures/version_4.json");
 
+const VERSION_5: &str = include_str!("fixtures/version_5.json");
+
 /// The newest fixture with one place changed.
 fn changed(pointer: &str, value: Value) -> String {
-    let mut document: Value = serde_json::from_str(VERSION_4).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_5).unwrap();
     *document.pointer_mut(pointer).unwrap() = value;
     document.to_string()
 }
 
 /// The newest fixture without one field.
 fn without(pointer: &str, name: &str) -> String {
-    let mut document: Value = serde_json::from_str(VERSION_4).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_5).unwrap();
     let object = document.pointer_mut(pointer).unwrap();
     object.as_object_mut().unwrap().remove(name).unwrap();
     document.to_string()

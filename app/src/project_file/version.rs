@@ -5,10 +5,11 @@ use serde_json::Value;
 use super::reader::{Findings, described};
 use super::{
     FORMAT, FileCause, MOST_BYTES, ProjectFile, version_1, version_2, version_3, version_4,
+    version_5,
 };
 
 /// The version that is written.
-pub(super) const NEWEST: u32 = 4;
+pub(super) const NEWEST: u32 = 5;
 
 /// Reads a text by the reader of its version; the result counts only when no problem was noted.
 ///
@@ -39,6 +40,7 @@ pub(super) fn read(text: &str, findings: &mut Findings) -> Option<ProjectFile> {
         Some(2) => Some(version_2::read(&document, findings)),
         Some(3) => Some(version_3::read(&document, findings)),
         Some(4) => Some(version_4::read(&document, findings)),
+        Some(5) => Some(version_5::read(&document, findings)),
         Some(found) if found > u64::from(NEWEST) => {
             let newest = NEWEST;
             findings.refuse("version", FileCause::NewerVersion { found, newest });

@@ -5,8 +5,8 @@
 
 use serde_json::Value;
 use solver::{
-    AccuracyDraft, BarrelDraft, ConditionsDraft, Entry, Id, RulesDraft, SawShopDraft, SearchDraft,
-    Shape, SlatDraft,
+    AccuracyDraft, BarrelDraft, ConditionsDraft, CutDraft, Entry, HeadDraft, Id, RulesDraft,
+    RunDraft, SawShopDraft, SearchDraft, Shape, SlatDraft,
 };
 
 use crate::demo::FIRST_LINE;
@@ -14,6 +14,7 @@ use crate::demo::FIRST_LINE;
 use super::draft::{
     accuracy_file, barrel_file, conditions_file, rules_file, saw_shop_file, search_file, slat_file,
 };
+use super::machines::{cut_file, heads_file, run_file};
 use super::names;
 use super::reader::{Findings, Object, object};
 use super::{AccuracyFile, BarrelFile, LayoutFile, OrderFile, ProjectFile, RulesFile, SlatFile};
@@ -41,6 +42,9 @@ fn project(object: &mut Object<'_>) -> ProjectFile {
         search: search_file(&SearchDraft::new()),
         orders: object.list("orders", order),
         saw_shop: saw_shop_file(&SawShopDraft::new()),
+        heads: heads_file(&[const { HeadDraft::new() }; 3]),
+        cut: cut_file(&CutDraft::new()),
+        run: run_file(&RunDraft::new()),
         set_aside: None,
     }
 }

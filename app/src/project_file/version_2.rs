@@ -1,9 +1,10 @@
 //! The reader of version 2: barrels of any outline, species, cutter sets, rejects and the search.
 
 use serde_json::Value;
-use solver::SawShopDraft;
+use solver::{CutDraft, HeadDraft, RunDraft, SawShopDraft};
 
 use super::draft::saw_shop_file;
+use super::machines::{cut_file, heads_file, run_file};
 use super::reader::{Findings, Object, object};
 use super::version_1::{first_accuracies, layout, order};
 use super::{
@@ -42,6 +43,9 @@ pub(super) fn parts(
         search: object.object("search", search),
         orders: object.list("orders", order),
         saw_shop: saw_shop_file(&SawShopDraft::new()),
+        heads: heads_file(&[const { HeadDraft::new() }; 3]),
+        cut: cut_file(&CutDraft::new()),
+        run: run_file(&RunDraft::new()),
         set_aside: None,
     }
 }

@@ -23,7 +23,7 @@ fn project(object: &mut Object<'_>) -> ProjectFile {
 }
 
 /// A project without what was set aside, which may itself be one that was.
-fn parts(object: &mut Object<'_>) -> ProjectFile {
+pub(super) fn parts(object: &mut Object<'_>) -> ProjectFile {
     let file = version_3::parts(object);
     ProjectFile {
         saw_shop: object.object("saw_shop", saw_shop),

@@ -3,6 +3,7 @@
 //! The types are the conversation's own. Numbers are `u32` or `f64`, which a browser's messages
 //! carry as they are; amounts that can pass `u32` are [`Whole`] numbers.
 
+mod cutters;
 mod job;
 mod measured;
 mod outlook;
@@ -16,6 +17,7 @@ mod threshold;
 mod whole;
 mod words;
 
+pub use cutters::{CutterPlan, NewCutterSet, NewSetKind, ServedBarrel, ServingSet};
 pub use job::{JobId, Progress};
 pub use measured::{ChartLabel, Fact, LotChart, MeasuredList, MeasuredLot, SheetSizes, SizeWord};
 pub use outlook::{Curve, CurvePoint, Expected, Halving, Outlook, Thrown};

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::cutters::CutterPlan;
 use super::job::{JobId, Progress};
 use super::measured::MeasuredList;
 use super::outlook::{Expected, Outlook, Thrown};
@@ -82,6 +83,13 @@ pub enum Reply {
         /// What is expected.
         expected: Expected,
     },
+    /// The end of [`Request::Cutters`](super::Request::Cutters).
+    Cutters {
+        /// The job.
+        job: JobId,
+        /// What they make.
+        plan: CutterPlan,
+    },
     /// The end of [`Request::Measure`](super::Request::Measure).
     Measured {
         /// The job.
@@ -129,6 +137,7 @@ impl Reply {
             | Self::Sawn { job, .. }
             | Self::Measured { job, .. }
             | Self::Expected { job, .. }
+            | Self::Cutters { job, .. }
             | Self::Purchased { job, .. }
             | Self::Refused { job, .. } => Some(*job),
             Self::Fault { job, .. } => *job,

@@ -83,6 +83,15 @@ pub enum Request {
         /// The unit of the lengths in the texts of the reply.
         unit: UnitWord,
     },
+    /// Which cutter sets make which barrels, and the one more that saves most over the order book.
+    Cutters {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the lengths in the texts of the reply.
+        unit: UnitWord,
+    },
     /// What a list of measured slats says of its lot.
     Measure {
         /// The job.
@@ -125,6 +134,7 @@ impl Request {
             | Self::Saw { job, .. }
             | Self::Measure { job, .. }
             | Self::Expect { job, .. }
+            | Self::Cutters { job, .. }
             | Self::Purchase { job, .. } => *job,
         }
     }

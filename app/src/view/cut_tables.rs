@@ -29,7 +29,11 @@ pub(crate) fn plain_table(headings: &[Heading], rows: AnyView, foot: AnyView) ->
 
 /// The same in a frame that scrolls.
 fn table(label: &'static str, headings: &[Heading], rows: AnyView, foot: AnyView) -> AnyView {
-    let table = plain_table(headings, rows, foot);
+    scrolled(label, plain_table(headings, rows, foot))
+}
+
+/// A table in a frame that scrolls.
+pub(crate) fn scrolled(label: &'static str, table: AnyView) -> AnyView {
     view! { <div class="scroll" tabindex="0" role="group" aria-label=label>{table}</div> }
         .into_any()
 }

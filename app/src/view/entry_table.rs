@@ -154,7 +154,7 @@ pub(crate) fn EntryTable(
 }
 
 /// Lets files be dropped here.
-fn on_drag(event: DragEvent) {
+pub(crate) fn on_drag(event: DragEvent) {
     let types = event.data_transfer().map(|data| data.types());
     if types.is_some_and(|types| types.includes(&"Files".into(), 0)) {
         event.prevent_default();

@@ -62,6 +62,16 @@ impl Files {
         }
     }
 
+    /// Opens the file that is dropped on the page, but for one that a table has taken.
+    pub(crate) fn drop(&self, event: &web_sys::DragEvent) {
+        let dropped = event.data_transfer().and_then(|data| data.files());
+        let file = dropped.and_then(|files| files.get(0));
+        if let Some(file) = file.filter(|_| !event.default_prevented()) {
+            event.prevent_default();
+            self.open(&file);
+        }
+    }
+
     /// Opens a file; the present project stays as it is unless the file can be read.
     pub(crate) fn open(&self, file: &web_sys::File) {
         let files = *self;
@@ -196,7 +206,7 @@ pub(crate) fn RefusedFile() -> impl IntoView {
 }
 
 /// A name that every file system takes.
-fn file_name(name: &str) -> String {
+pub(crate) fn file_name(name: &str) -> String {
     let plain: String = name
         .chars()
         .map(|letter| {

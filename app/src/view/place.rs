@@ -11,6 +11,8 @@ pub enum Place {
     Layout,
     /// How many of the pencils are good.
     Tolerances,
+    /// What the machines are set to, and what leaves the office for them.
+    Setting,
     /// How blanks are sawn from planks.
     Planks,
     /// What is ordered, and which slats to buy.
@@ -19,10 +21,11 @@ pub enum Place {
 
 impl Place {
     /// Every place, in the order of the chain.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Barrel,
         Self::Layout,
         Self::Tolerances,
+        Self::Setting,
         Self::Planks,
         Self::Timber,
     ];
@@ -34,6 +37,7 @@ impl Place {
             Self::Barrel => "Barrel",
             Self::Layout => "Layout on slats",
             Self::Tolerances => "Good pencils",
+            Self::Setting => "Setting",
             Self::Planks => "Planks",
             Self::Timber => "Timber and orders",
         }
@@ -46,6 +50,7 @@ impl Place {
             Self::Barrel => "#barrel",
             Self::Layout => "#layout",
             Self::Tolerances => "#tolerances",
+            Self::Setting => "#setting",
             Self::Planks => "#planks",
             Self::Timber => "#timber",
         }

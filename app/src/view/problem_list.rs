@@ -81,8 +81,12 @@ fn owner(problem: &Problem, project: &ProjectDraft) -> Option<String> {
             .blanks
             .get(at)
             .map(|entry| named(&entry.draft.name, "Blank", at)),
+        solver::Place::Head(head) => Some(head.label().to_owned()),
+        solver::Place::Stage(stage) => Some(stage.label().to_owned()),
         solver::Place::Conditions
         | solver::Place::SawShop
+        | solver::Place::Cut
+        | solver::Place::Run
         | solver::Place::Rules
         | solver::Place::Layout
         | solver::Place::Search => None,
@@ -115,6 +119,7 @@ fn go_to(bench: Workbench, problem: &Problem) {
         Slot::Slat(..) | Slot::Species(..) | Slot::Conditions(_) | Slot::Order(_) => Place::Timber,
         Slot::Accuracy(..) => Place::Tolerances,
         Slot::Plank(..) | Slot::Blank(..) | Slot::SawShop(_) => Place::Planks,
+        Slot::Head(..) | Slot::Cut(_) | Slot::Run(_) | Slot::Yield(_) => Place::Setting,
         Slot::CutterSet(..) | Slot::Rules(_) | Slot::Turn | Slot::Search(_) => Place::Layout,
     };
     if let Some(row) = Table::of_slot(slot) {

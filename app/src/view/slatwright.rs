@@ -2,10 +2,12 @@
 
 use super::Place;
 use super::barrel_place::BarrelPlace;
+use super::entry_table::on_drag;
 use super::file_menu::{FileMenu, Files, RefusedFile};
 use super::layout_place::LayoutPlace;
 use super::live::live;
 use super::planks_place::PlanksPlace;
+use super::setting_place::SettingPlace;
 use super::text_field::NameField;
 use super::timber_place::TimberPlace;
 use super::tolerance_place::TolerancePlace;
@@ -53,7 +55,11 @@ pub fn Slatwright() -> impl IntoView {
     let on_key = window_event_listener(ev::keydown, move |event| {
         shortcuts(&event, bench, memory, files)
     });
+    let on_drag = window_event_listener(ev::dragover, on_drag);
+    let on_drop = window_event_listener(ev::drop, move |event| files.drop(&event));
     on_cleanup(move || {
+        on_drag.remove();
+        on_drop.remove();
         on_hash.remove();
         on_key.remove();
     });
@@ -67,6 +73,7 @@ pub fn Slatwright() -> impl IntoView {
             Place::Barrel => view! { <BarrelPlace/> }.into_any(),
             Place::Layout => view! { <LayoutPlace/> }.into_any(),
             Place::Tolerances => view! { <TolerancePlace/> }.into_any(),
+            Place::Setting => view! { <SettingPlace/> }.into_any(),
             Place::Planks => view! { <PlanksPlace/> }.into_any(),
             Place::Timber => view! { <TimberPlace/> }.into_any(),
         }

@@ -249,6 +249,7 @@ pub(super) fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply
         | Reply::Sawn { .. }
         | Reply::Measured { .. }
         | Reply::Expected { .. }
+        | Reply::Cutters { .. }
         | Reply::Purchased { .. } => {}
     }
 }

@@ -6,11 +6,12 @@ use super::jobs::{Asker, JobState, take};
 use super::pause::Pause;
 use crate::project_file;
 use crate::protocol::{
-    Expected, JobId, Outlook, Progress, Reply, Request, Searched, ThresholdRow, UnitWord,
+    CutterPlan, Expected, JobId, Outlook, Progress, Reply, Request, Searched, ThresholdRow,
+    UnitWord,
 };
 use crate::view::Place;
 use leptos::prelude::*;
-use solver::{AxisChoice, Field, ProjectDraft, SawShopDraft, Spacing, Typed};
+use solver::{AxisChoice, Field, ProjectDraft, Spacing, Typed};
 
 /// The questions that are asked again with every change of what they rest on. A handle.
 #[derive(Clone, Copy)]
@@ -23,6 +24,8 @@ pub struct Searches {
     pub outlook: Question<Outlook>,
     /// The good pencils that are expected of the layout.
     pub expected: Question<Expected>,
+    /// What cutter sets serve, and what one more would save.
+    pub cutters: Question<CutterPlan>,
 }
 
 /// A question whose last answer stays until the next one is there. A handle.
@@ -79,15 +82,25 @@ impl Searches {
                 other => Err(Box::new(other)),
             },
         );
-        layouts.ask_when_changed(Place::Layout, searched_from);
-        thresholds.ask_when_changed(Place::Layout, stepped_from);
-        outlook.ask_when_changed(Place::Tolerances, layout_of);
-        expected.ask_when_changed(Place::Layout, layout_of);
+        let cutters = Question::new(
+            bench,
+            |job, project, unit| Request::Cutters { job, project, unit },
+            |reply| match reply {
+                Reply::Cutters { plan, .. } => Ok(plan),
+                other => Err(Box::new(other)),
+            },
+        );
+        layouts.ask_when_changed(&[Place::Layout], searched_from);
+        thresholds.ask_when_changed(&[Place::Layout], stepped_from);
+        outlook.ask_when_changed(&[Place::Tolerances], layout_of);
+        expected.ask_when_changed(&[Place::Layout, Place::Setting], layout_of);
+        cutters.ask_when_changed(&[Place::Setting], bought_from);
         Self {
             layouts,
             thresholds,
             outlook,
             expected,
+            cutters,
         }
     }
 }
@@ -154,7 +167,7 @@ impl<T: Send + Sync + Clone + PartialEq + 'static> Question<T> {
         self.state.set(JobState::Stopped);
     }
 
-    fn ask_when_changed(self, at: Place, from: fn(&ProjectDraft) -> ProjectDraft) {
+    fn ask_when_changed(self, at: &'static [Place], from: fn(&ProjectDraft) -> ProjectDraft) {
         let (project, unit, place) = (self.bench.project(), self.bench.unit, self.bench.place);
         let rests_on = Memo::new(move |_| from(&project.read()));
         let pause = Pause::new();
@@ -162,7 +175,7 @@ impl<T: Send + Sync + Clone + PartialEq + 'static> Question<T> {
         Effect::new(move |asked: Option<Option<_>>| {
             let asked = asked.flatten();
             let wanted = (rests_on.get(), unit.get());
-            if place.get() != at || asked.as_ref() == Some(&wanted) {
+            if !at.contains(&place.get()) || asked.as_ref() == Some(&wanted) {
                 return asked;
             }
             pause.then(move || self.ask());
@@ -183,7 +196,17 @@ fn stepped_from(project: &ProjectDraft) -> ProjectDraft {
     project.orders.clear();
     project.search.new_set_price = Typed::empty();
     project.accuracies.clear();
-    project.saw_shop = SawShopDraft::new();
+    project.clear_making();
+    project.set_aside = None;
+    project
+}
+
+/// What cutter sets are planned from: barrels, stocks, sets, rules and the order book.
+fn bought_from(project: &ProjectDraft) -> ProjectDraft {
+    let mut project = project.clone();
+    project.name.clear();
+    project.accuracies.clear();
+    project.clear_making();
     project.set_aside = None;
     project
 }
@@ -197,7 +220,7 @@ fn searched_from(project: &ProjectDraft) -> ProjectDraft {
     project
         .accuracies
         .retain(|entry| entry.id == project.layout.accuracy);
-    project.saw_shop = SawShopDraft::new();
+    project.clear_making();
     project.set_aside = None;
     project
         .barrels

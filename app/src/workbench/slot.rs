@@ -1,6 +1,6 @@
 //! The address of one number in a project.
 
-use solver::{Entry, Field, Id, Place, ProjectDraft, Shape, Size, Typed};
+use solver::{Entry, Field, HeadKind, Id, Place, ProjectDraft, Shape, Size, Stage, Typed};
 
 // Each table serves reading and writing: the borrow comes first, & or &mut.
 macro_rules! barrel_number {
@@ -161,6 +161,47 @@ macro_rules! rules_number {
     };
 }
 
+macro_rules! head_number {
+    (& $($mutable:ident)?, $head:expr, $field:expr) => {
+        match $field {
+            Field::HookAngle => & $($mutable)? $head.hook,
+            Field::CuttingKnives => & $($mutable)? $head.knives,
+            Field::HeadSpeed => & $($mutable)? $head.speed,
+            Field::MarkedSpeed => & $($mutable)? $head.marked,
+            _ => & $($mutable)? $head.diameter,
+        }
+    };
+}
+
+macro_rules! cut_number {
+    (& $($mutable:ident)?, $cut:expr, $field:expr) => {
+        match $field {
+            Field::Overcut => & $($mutable)? $cut.overcut,
+            Field::OvercutDraft => & $($mutable)? $cut.draft,
+            _ => & $($mutable)? $cut.feed,
+        }
+    };
+}
+
+macro_rules! run_number {
+    (& $($mutable:ident)?, $run:expr, $field:expr) => {
+        match $field {
+            Field::LeadTolerance => & $($mutable)? $run.lead_tolerance,
+            Field::LeadDensity => & $($mutable)? $run.lead_density,
+            Field::LeadBreakage => & $($mutable)? $run.lead_breakage,
+            Field::GlueSpread => & $($mutable)? $run.glue_spread,
+            Field::ClampPressure => & $($mutable)? $run.clamp_pressure,
+            Field::PressHours => & $($mutable)? $run.press_hours,
+            Field::PressLoad => & $($mutable)? $run.press_load,
+            Field::CoatSolids => & $($mutable)? $run.coat_solids,
+            Field::CoatPasses => & $($mutable)? $run.coat_passes,
+            Field::SpecificGravity => & $($mutable)? $run.specific_gravity,
+            Field::VolumetricShrinkage => & $($mutable)? $run.volumetric_shrinkage,
+            _ => & $($mutable)? $run.gross,
+        }
+    };
+}
+
 /// Where a number stands, by lasting names, so that it stays true while lists change.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Slot {
@@ -190,6 +231,14 @@ pub enum Slot {
     Blank(Id, Field),
     /// A number of the saws.
     SawShop(Field),
+    /// A number of a head.
+    Head(HeadKind, Field),
+    /// A number common to the heads.
+    Cut(Field),
+    /// A number of the run.
+    Run(Field),
+    /// What a stage of the run lets through.
+    Yield(Stage),
 }
 
 impl Slot {
@@ -206,10 +255,14 @@ impl Slot {
             | Self::Plank(_, field)
             | Self::Blank(_, field)
             | Self::SawShop(field)
+            | Self::Head(_, field)
+            | Self::Cut(field)
+            | Self::Run(field)
             | Self::Rules(field)
             | Self::Search(field) => field,
             Self::Turn => Field::Turn,
             Self::Order(_) => Field::OrderGross,
+            Self::Yield(_) => Field::StageYield,
         }
     }
 
@@ -262,6 +315,10 @@ impl Slot {
             Place::Plank(at) => Self::Plank(project.saw_shop.planks.get(at)?.id, field),
             Place::Blank(at) => Self::Blank(project.saw_shop.blanks.get(at)?.id, field),
             Place::SawShop => Self::SawShop(field),
+            Place::Head(head) => Self::Head(head, field),
+            Place::Cut => Self::Cut(field),
+            Place::Run => Self::Run(field),
+            Place::Stage(stage) => Self::Yield(stage),
         })
     }
 
@@ -298,6 +355,10 @@ impl Slot {
                 find(&project.saw_shop.blanks, id).map(|blank| blank_number!(&, blank, field))
             }
             Self::SawShop(field) => Some(saw_shop_number!(&, project.saw_shop, field)),
+            Self::Head(head, field) => Some(head_number!(&, project.heads[head as usize], field)),
+            Self::Cut(field) => Some(cut_number!(&, project.cut, field)),
+            Self::Run(field) => Some(run_number!(&, project.run, field)),
+            Self::Yield(stage) => Some(&project.run.yields[stage as usize]),
         }
     }
 
@@ -327,6 +388,12 @@ impl Slot {
             Self::Blank(id, field) => find_mut(&mut project.saw_shop.blanks, id)
                 .map(|blank| blank_number!(&mut, blank, field)),
             Self::SawShop(field) => Some(saw_shop_number!(&mut, project.saw_shop, field)),
+            Self::Head(head, field) => {
+                Some(head_number!(&mut, project.heads[head as usize], field))
+            }
+            Self::Cut(field) => Some(cut_number!(&mut, project.cut, field)),
+            Self::Run(field) => Some(run_number!(&mut, project.run, field)),
+            Self::Yield(stage) => Some(&mut project.run.yields[stage as usize]),
         };
         if let Some(place) = place {
             *place = typed;
@@ -350,6 +417,10 @@ impl Slot {
             Self::Plank(Id(id), field) => format!("{context}-plank-{id}-{field:?}"),
             Self::Blank(Id(id), field) => format!("{context}-blank-{id}-{field:?}"),
             Self::SawShop(field) => format!("{context}-saw-shop-{field:?}"),
+            Self::Head(head, field) => format!("{context}-{head:?}-{field:?}"),
+            Self::Cut(field) => format!("{context}-cut-{field:?}"),
+            Self::Run(field) => format!("{context}-run-{field:?}"),
+            Self::Yield(stage) => format!("{context}-yield-{stage:?}"),
         }
     }
 }
@@ -482,6 +553,31 @@ mod tests {
             Field::ShortestOffcut,
             Field::OffcutPrice,
         ];
+        let head_fields = [
+            Field::HeadDiameter,
+            Field::HookAngle,
+            Field::CuttingKnives,
+            Field::HeadSpeed,
+            Field::MarkedSpeed,
+        ];
+        let of_heads = HeadKind::ALL
+            .into_iter()
+            .flat_map(|head| head_fields.map(|field| Slot::Head(head, field)));
+        let cut_fields = [Field::FeedSpeed, Field::Overcut, Field::OvercutDraft];
+        let run_fields = [
+            Field::RunGross,
+            Field::LeadTolerance,
+            Field::LeadDensity,
+            Field::LeadBreakage,
+            Field::GlueSpread,
+            Field::ClampPressure,
+            Field::PressHours,
+            Field::PressLoad,
+            Field::CoatSolids,
+            Field::CoatPasses,
+            Field::SpecificGravity,
+            Field::VolumetricShrinkage,
+        ];
         let slots: Vec<Slot> = barrel_fields
             .map(|field| Slot::Barrel(barrel, field))
             .into_iter()
@@ -495,6 +591,10 @@ mod tests {
             .chain(plank_fields.map(|field| Slot::Plank(plank, field)))
             .chain(blank_fields.map(|field| Slot::Blank(blank, field)))
             .chain(saw_shop_fields.map(Slot::SawShop))
+            .chain(of_heads)
+            .chain(cut_fields.map(Slot::Cut))
+            .chain(run_fields.map(Slot::Run))
+            .chain(Stage::ALL.map(Slot::Yield))
             .chain([Slot::Turn, Slot::Order(0)])
             .collect();
         let names: std::collections::BTreeSet<String> =

@@ -128,6 +128,12 @@ impl Path {
         self
     }
 
+    /// Joined segments, open.
+    pub(super) fn open(mut self, view: &View, segments: &[Segment]) -> Self {
+        self.chain(view, segments);
+        self
+    }
+
     /// One straight side, open.
     pub(super) fn side(mut self, view: &View, side: Line) -> Self {
         self.command('M', view.point(side.from));

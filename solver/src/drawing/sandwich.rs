@@ -4,9 +4,11 @@ mod good_map;
 mod painting;
 mod pair;
 mod room;
+mod true_scale;
 
 pub use good_map::draw_good_map;
 pub use pair::draw_pair;
+pub use true_scale::draw_to_scale;
 
 use super::barrel::{corner_spots, lead_spots};
 use super::handle::{self, Grip, Handle, Rail};

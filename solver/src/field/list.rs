@@ -177,13 +177,59 @@ pub enum Field {
     ShortestOffcut,
     /// Worth of a metre of offcut.
     OffcutPrice,
+    /// Diameter of the cutting circle of a cutterhead, at its deepest cut.
+    HeadDiameter,
+    /// Hook angle of the knives of a cutterhead.
+    HookAngle,
+    /// Knives of a cutterhead that cut.
+    CuttingKnives,
+    /// Speed of a cutterhead.
+    HeadSpeed,
+    /// Greatest speed that is marked on a cutterhead.
+    MarkedSpeed,
+    /// Speed at which wood is fed to the cutterheads.
+    FeedSpeed,
+    /// Wanted distance between knife marks.
+    MarkPitch,
+    /// Wanted height of the waves between knife marks.
+    WaveHeight,
+    /// How far shaping knives cut past the line where pencils part.
+    Overcut,
+    /// Lean of the sides of the overcut.
+    OvercutDraft,
+    /// How far the diameter of a lead may lie from nominal.
+    LeadTolerance,
+    /// Density of lead stock.
+    LeadDensity,
+    /// Share of leads that break before they are glued in.
+    LeadBreakage,
+    /// Glue on a square metre of glue line.
+    GlueSpread,
+    /// Pressure on the glue line in the clamp.
+    ClampPressure,
+    /// Hours a load stays in the clamp.
+    PressHours,
+    /// Sandwiches clamped at once.
+    PressLoad,
+    /// Share of a liquid coat that stays on the pencil.
+    CoatSolids,
+    /// Times a pencil is coated.
+    CoatPasses,
+    /// Basic specific gravity of the wood.
+    SpecificGravity,
+    /// Volumetric shrinkage of the wood, green to ovendry.
+    VolumetricShrinkage,
+    /// Share of pieces that pass a stage of the work.
+    StageYield,
+    /// Good pencils wanted of a run, in gross.
+    RunGross,
     /// Pencils ordered, in gross.
     OrderGross,
 }
 
 impl Field {
     /// Every field there is, in the order of the chain from barrel to order.
-    pub const ALL: [Self; 88] = [
+    pub const ALL: [Self; 111] = [
         Self::Diameter,
         Self::AcrossFlats,
         Self::Height,
@@ -271,6 +317,29 @@ impl Field {
         Self::SawnMoisture,
         Self::ShortestOffcut,
         Self::OffcutPrice,
+        Self::HeadDiameter,
+        Self::HookAngle,
+        Self::CuttingKnives,
+        Self::HeadSpeed,
+        Self::MarkedSpeed,
+        Self::FeedSpeed,
+        Self::MarkPitch,
+        Self::WaveHeight,
+        Self::Overcut,
+        Self::OvercutDraft,
+        Self::LeadTolerance,
+        Self::LeadDensity,
+        Self::LeadBreakage,
+        Self::GlueSpread,
+        Self::ClampPressure,
+        Self::PressHours,
+        Self::PressLoad,
+        Self::CoatSolids,
+        Self::CoatPasses,
+        Self::SpecificGravity,
+        Self::VolumetricShrinkage,
+        Self::StageYield,
+        Self::RunGross,
         Self::OrderGross,
     ];
 

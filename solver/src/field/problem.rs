@@ -3,9 +3,11 @@
 use super::Field;
 use crate::entry::{Dimension, EntryProblem};
 use crate::figure;
+use crate::materials::Stage;
 use crate::outline::{MOST_PIECES, PathProblem};
 use crate::quantity::Length;
 use crate::sawing::{Dimensions, SawingProblem};
+use crate::tooling::HeadKind;
 use crate::unit::LengthUnit;
 use std::fmt;
 
@@ -82,6 +84,13 @@ pub enum Cause {
     },
     /// Planks and blanks break a limit of sawing together.
     Sawing(SawingProblem),
+    /// A cutterhead would turn faster than is marked on it.
+    OverMarkedSpeed {
+        /// The speed asked for, 1/min.
+        speed: f64,
+        /// The speed that is marked on it, 1/min.
+        marked: f64,
+    },
 }
 
 impl FieldProblem {
@@ -165,6 +174,11 @@ impl FieldProblem {
                 "The slat stock of this blank is not in the project any more: choose another, or type the sizes"
                     .to_owned()
             }
+            Cause::OverMarkedSpeed { speed, marked } => format!(
+                "{label}: {} is over the {} marked on the head, which is never passed: slow it down, or take a head that is marked for it",
+                figure::plain(*speed, 0),
+                figure::plain(*marked, 0)
+            ),
             Cause::NothingBetweenTrims { trim, size } => format!(
                 "{label} {} leaves nothing of {}: type less than {}, or a plank of more than {}",
                 length(*trim),
@@ -287,6 +301,14 @@ pub enum Place {
     Blank(usize),
     /// The saws, and what they saw all together.
     SawShop,
+    /// One of the three heads of the line.
+    Head(HeadKind),
+    /// What is common to the heads.
+    Cut,
+    /// The run for which materials are reckoned.
+    Run,
+    /// A stage of the run.
+    Stage(Stage),
 }
 
 /// A broken rule of a project.

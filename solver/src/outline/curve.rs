@@ -60,7 +60,7 @@ fn halve(curve: &CubicBez, halvings: u32, segments: &mut Vec<Segment>) {
 
 /// Two arcs from one end of a curve to the other, keeping the tangents there; none where it is
 /// too bent.
-pub(super) fn biarc(
+pub(crate) fn biarc(
     (from, first): (Point, Direction),
     (to, last): (Point, Direction),
 ) -> Option<[Segment; 2]> {

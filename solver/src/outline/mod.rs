@@ -5,6 +5,7 @@ pub(crate) mod any_path;
 mod bulged;
 mod curve;
 mod flat;
+mod halves;
 mod hull;
 mod measure;
 mod offset;
@@ -16,6 +17,7 @@ mod segment;
 mod undercut;
 
 pub(crate) use bulged::Bulged;
+pub(crate) use curve::biarc;
 pub use measure::Extents;
 pub use path::{MOST_PIECES, PathProblem};
 pub use reach::Reach;

@@ -213,7 +213,7 @@ impl Segment {
 
 impl Segment {
     /// A straight side between two points, or nothing where they are one.
-    pub(super) fn line(from: Point, to: Point) -> Option<Self> {
+    pub(crate) fn line(from: Point, to: Point) -> Option<Self> {
         let along = Direction::between(from, to)?;
         let normal = -along.quarter_turn();
         Some(Self::Line(Line { from, to, normal }))
@@ -252,7 +252,7 @@ impl Segment {
 
 impl Segment {
     /// From its leftmost to its rightmost x.
-    pub(super) fn span(&self) -> (f64, f64) {
+    pub(crate) fn span(&self) -> (f64, f64) {
         let (start, end) = (self.start().x, self.end().x);
         let (mut left, mut right) = (lesser(start, end), greater(start, end));
         if let Self::Arc(arc) = self {
@@ -287,7 +287,7 @@ impl Segment {
     }
 
     /// The same piece, moved, mm.
-    pub(super) fn moved(&self, x: f64, y: f64) -> Self {
+    pub(crate) fn moved(&self, x: f64, y: f64) -> Self {
         let shift = |point: Point| Point {
             x: point.x + x,
             y: point.y + y,

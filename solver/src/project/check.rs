@@ -136,8 +136,8 @@ impl ProjectDraft {
     ///
     /// # Errors
     /// Every problem of every barrel, slat stock, species, cutter set, accuracy, rule, order, of the
-    /// conditions where a stock has a species, of the saw shop, of the search, and of the layout looked
-    /// at.
+    /// conditions, of the saw shop, of the search, of the heads, the cut and the run, and of the layout
+    /// looked at.
     pub fn check(&self) -> Result<Project, Vec<Problem>> {
         let mut problems = Vec::new();
         let barrels: Vec<Option<Barrel>> = (0..self.barrels.len())
@@ -156,12 +156,10 @@ impl ProjectDraft {
                 &mut problems,
             );
         }
-        if self.slats.iter().any(|slat| slat.draft.species.is_some()) {
-            keep(
-                placed(self.conditions.check(), Place::Conditions),
-                &mut problems,
-            );
-        }
+        keep(
+            placed(self.conditions.check(), Place::Conditions),
+            &mut problems,
+        );
         for (at, set) in self.cutter_sets.iter().enumerate() {
             keep(
                 placed(set.draft.check(), Place::CutterSet(at)),
@@ -187,6 +185,9 @@ impl ProjectDraft {
         }
         problems.extend(self.problems_of_sawing());
         keep(placed(self.search.check(), Place::Search), &mut problems);
+        keep(self.check_heads(), &mut problems);
+        keep(placed(self.cut.check(), Place::Cut), &mut problems);
+        keep(self.check_run(), &mut problems);
         match rules {
             Some(rules) if problems.is_empty() => Ok(Project {
                 barrels: barrels.into_iter().flatten().collect(),

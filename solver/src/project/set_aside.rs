@@ -1,7 +1,9 @@
 //! A layout that is set aside, and laid out again.
 
 use super::{Entry, Id, ProjectDraft};
+use crate::materials::RunDraft;
 use crate::saw_shop::SawShopDraft;
+use crate::tooling::{CutDraft, HeadDraft};
 use std::sync::Arc;
 
 impl ProjectDraft {
@@ -46,6 +48,9 @@ impl ProjectDraft {
             search: self.search.clone(),
             orders: Vec::new(),
             saw_shop: SawShopDraft::new(),
+            heads: [const { HeadDraft::new() }; 3],
+            cut: CutDraft::new(),
+            run: RunDraft::new(),
             set_aside: None,
             slats,
         }

@@ -1,6 +1,8 @@
 use super::*;
 use crate::field::{Cause, Field, Place, Problem};
+use crate::materials::Stage;
 use crate::rules::{PitchRule, Spacing};
+use crate::tooling::HeadKind;
 use crate::wood::Sawing;
 
 pub(crate) fn project() -> ProjectDraft {
@@ -33,6 +35,9 @@ pub(crate) fn project() -> ProjectDraft {
         search: SearchDraft::new(),
         orders: vec![order(1, 100.0), order(2, 0.5)],
         saw_shop: SawShopDraft::new(),
+        heads: [const { HeadDraft::new() }; 3],
+        cut: CutDraft::new(),
+        run: RunDraft::new(),
         set_aside: None,
     }
 }
@@ -100,6 +105,10 @@ fn every_broken_rule_is_reported_with_its_place() {
             project.conditions.moisture = wrong.clone();
             project.cutter_sets[0].draft.most = wrong.clone();
             project.search.year_gross = wrong.clone();
+            project.heads[2].hook = Typed::Number(90.0);
+            project.cut.feed = wrong.clone();
+            project.run.glue_spread = wrong.clone();
+            project.run.yields[1] = wrong.clone();
             project.rules.land = wrong.clone();
             project.orders[1].gross = wrong.clone();
             project.layout.way = Way::Turned;
@@ -115,8 +124,42 @@ fn every_broken_rule_is_reported_with_its_place() {
             (Place::Order(1), Field::OrderGross),
             (Place::Layout, Field::Turn),
             (Place::Search, Field::YearGross),
+            (Place::Head(HeadKind::Bottom), Field::HookAngle),
+            (Place::Cut, Field::FeedSpeed),
+            (Place::Run, Field::GlueSpread),
+            (Place::Stage(Stage::Gluing), Field::StageYield),
         ],
     );
+}
+
+#[test]
+fn a_setting_asks_for_the_layout_the_heads_and_the_air_and_not_for_the_run() {
+    let mut draft = project();
+    assert!(draft.check_setting().is_ok());
+    draft.run.gross = Typed::empty();
+    draft.orders[0].gross = Typed::empty();
+    assert!(draft.check_setting().is_ok());
+    draft.heads[0].knives = Typed::Number(0.0);
+    draft.cut.draft = Typed::Number(61.0);
+    draft.conditions.moisture = Typed::empty();
+    draft.rules.land = Typed::empty();
+    let expected = [
+        (Place::Rules, Field::Land),
+        (Place::Conditions, Field::GroovingMoisture),
+        (Place::Head(HeadKind::Groove), Field::CuttingKnives),
+        (Place::Cut, Field::OvercutDraft),
+    ];
+    assert_eq!(fields(draft.check_setting()), expected);
+    assert_eq!(fields(draft.check_run()), [(Place::Run, Field::RunGross)]);
+}
+
+#[test]
+fn air_that_is_wrong_is_told_once_where_the_slats_move_in_it_too() {
+    let mut draft = project();
+    of_one_species(&mut draft);
+    draft.conditions.moisture = Typed::empty();
+    let once = [(Place::Conditions, Field::GroovingMoisture)];
+    assert_eq!(fields(draft.check_setting()), once);
 }
 
 #[test]
@@ -246,12 +289,35 @@ fn the_sawing_of_a_stock_counts() {
 #[test]
 fn a_slat_without_a_species_asks_for_no_moisture() {
     check(
-        |project| {
-            project.slats[0].draft.moisture = Typed::empty();
-            project.conditions.moisture = Typed::empty();
-        },
+        |project| project.slats[0].draft.moisture = Typed::empty(),
         &[],
     );
+    check_layout(|project| project.conditions.moisture = Typed::empty(), &[]);
+}
+
+#[test]
+fn what_no_layout_rests_on_is_checked_until_it_is_cleared() {
+    let mut draft = project();
+    draft.conditions.moisture = Typed::empty();
+    draft.saw_shop.rip_kerf = Typed::empty();
+    draft.heads[1].diameter = Typed::empty();
+    draft.cut.overcut = Typed::empty();
+    draft.run.press_load = Typed::empty();
+    let expected = [
+        (Place::Conditions, Field::GroovingMoisture),
+        (Place::SawShop, Field::RipKerf),
+        (Place::Head(HeadKind::Top), Field::HeadDiameter),
+        (Place::Cut, Field::Overcut),
+        (Place::Run, Field::PressLoad),
+    ];
+    assert_eq!(fields(draft.check()), expected);
+    let mut without = draft.clone();
+    without.clear_making();
+    assert!(without.check().is_ok());
+    // Where slats move, the air stays as it is.
+    of_one_species(&mut draft);
+    draft.clear_making();
+    assert_eq!(fields(draft.check()), expected[..1]);
 }
 
 #[test]

@@ -28,7 +28,8 @@ impl ProjectDraft {
     /// #     name: String::new(), barrels: vec![], slats: vec![], species: vec![],
     /// #     conditions: ConditionsDraft::new(), cutter_sets: vec![], rules: RulesDraft::new(),
     /// #     accuracies: vec![], layout, search: SearchDraft::new(), orders: vec![],
-    /// #     saw_shop: SawShopDraft::new(), set_aside: None,
+    /// #     saw_shop: SawShopDraft::new(), heads: [const { solver::HeadDraft::new() }; 3],
+    /// #     cut: solver::CutDraft::new(), run: solver::RunDraft::new(), set_aside: None,
     /// # };
     /// let mut project = project; // without planks and blanks
     /// assert!(project.check_sawing().is_err());

@@ -1,15 +1,8 @@
 //! The list of a cutting plan as CSV text.
-//!
-//! After RFC 4180: cells parted by commas, rows ended by CR LF, a header, in every row as many cells,
-//! and quotation marks round a cell that holds a comma, a quotation mark or a line end, with those in
-//! it doubled. Numbers have a decimal point and no thousands marks.
-//!
-//! A spreadsheet runs a cell as a formula when it begins with = + - or @, quoted or not. Names that
-//! begin so, after any spaces, get an apostrophe in front, which it takes for the sign of a text.
-//! (What the handbooks of web safety say about formulas in CSV, *from memory*.)
 
 use super::list::SawingList;
 use super::names::SawingNames;
+use crate::csv::{Table, decimal, text};
 use crate::unit::LengthUnit;
 
 impl SawingList {
@@ -78,7 +71,7 @@ impl SawingList {
                 }
             }
         }
-        table.0
+        table.done()
     }
 
     /// What the planks cost: a row for each kind, and one for the sum. Money is in the currency of
@@ -109,45 +102,7 @@ impl SawingList {
             String::new(),
             money(self.cost),
         ]);
-        table.0
-    }
-}
-
-/// Rows of cells in the making.
-struct Table(String);
-
-impl Table {
-    fn headed(header: &[String]) -> Self {
-        let mut table = Self(String::new());
-        table.row(header);
-        table
-    }
-
-    fn row(&mut self, cells: &[String]) {
-        for (place, cell) in cells.iter().enumerate() {
-            if place > 0 {
-                self.0.push(',');
-            }
-            if cell.contains([',', '"', '\r', '\n']) {
-                self.0.push('"');
-                self.0.push_str(&cell.replace('"', "\"\""));
-                self.0.push('"');
-            } else {
-                self.0.push_str(cell);
-            }
-        }
-        self.0.push_str("\r\n");
-    }
-}
-
-/// A text that no spreadsheet runs as a formula.
-fn text(text: &str) -> String {
-    // Spreadsheets take the wide forms of these signs for the signs themselves.
-    let runs = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
-    if text.trim_start().starts_with(runs) {
-        format!("'{text}")
-    } else {
-        text.to_owned()
+        table.done()
     }
 }
 
@@ -165,13 +120,6 @@ fn length(micrometres: i64, unit: LengthUnit) -> String {
 /// Hundredths, 0 or more, as an amount.
 fn money(hundredths: i64) -> String {
     decimal(hundredths, 2)
-}
-
-/// A whole number, 0 or more, of so many decimals.
-fn decimal(number: i64, decimals: usize) -> String {
-    let digits = format!("{number:0>width$}", width = decimals + 1);
-    let (whole, fraction) = digits.split_at(digits.len() - decimals);
-    format!("{whole}.{fraction}")
 }
 
 #[cfg(test)]

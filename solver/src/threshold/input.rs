@@ -87,6 +87,10 @@ impl Input {
             | Place::Plank(_)
             | Place::Blank(_)
             | Place::SawShop
+            | Place::Head(_)
+            | Place::Cut
+            | Place::Run
+            | Place::Stage(_)
             | Place::Species(_)
             | Place::Conditions
             | Place::Search => None,

@@ -138,6 +138,9 @@ pub struct Worth {
 /// #     cutter_sets: Vec::new(),
 /// #     search: solver::SearchDraft::new(),
 /// #     saw_shop: solver::SawShopDraft::new(),
+/// #     heads: [const { solver::HeadDraft::new() }; 3],
+/// #     cut: solver::CutDraft::new(),
+/// #     run: solver::RunDraft::new(),
 /// #     set_aside: None,
 /// #     accuracies: Vec::new(),
 /// # };

@@ -44,6 +44,9 @@ fn project(shape: Shape, seam: Seam) -> ProjectDraft {
         cutter_sets: Vec::new(),
         search: SearchDraft::new(),
         saw_shop: crate::SawShopDraft::new(),
+        heads: [const { crate::HeadDraft::new() }; 3],
+        cut: crate::CutDraft::new(),
+        run: crate::RunDraft::new(),
         set_aside: None,
         accuracies: Vec::new(),
     }

@@ -4,6 +4,7 @@ mod measured;
 mod path;
 mod project;
 mod sawing;
+mod setting;
 
 use path::any_path;
 use project::any_project;
@@ -196,7 +197,7 @@ proptest! {
                     || draft.slat_place(draft.layout.bottom).is_none();
                 prop_assert!(missing || !problems.is_empty());
                 for problem in problems {
-                    prop_assert!(!matches!(problem.place, Place::Order(_) | Place::Search | Place::SawShop));
+                    prop_assert!(!matches!(problem.place, Place::Order(_) | Place::Search | Place::SawShop | Place::Head(_) | Place::Cut | Place::Run | Place::Stage(_)));
                     for unit in UNITS {
                         // What was typed may be quoted, so any text may stand here.
                         prop_assert!(!problem.problem.message(unit).is_empty());

@@ -4,10 +4,10 @@ use crate::path::any_path;
 use proptest::prelude::*;
 use solver::sawing::SawingAim;
 use solver::{
-    AccuracyDraft, AxisChoice, BarrelDraft, BlankDraft, ConditionsDraft, CutterSetDraft, Entry,
-    Field, Id, LayoutDraft, MoistureSource, OrderDraft, Pairs, PlankDraft, ProjectDraft,
-    RulesDraft, SawShopDraft, SearchDraft, Shape, SlatDraft, Spacing, SpeciesDraft, Turns, Typed,
-    Way,
+    AccuracyDraft, AxisChoice, BarrelDraft, BlankDraft, ConditionsDraft, CutDraft, CutterSetDraft,
+    Entry, Field, HeadDraft, Id, LayoutDraft, MoistureSource, OrderDraft, Pairs, PlankDraft,
+    ProjectDraft, RulesDraft, RunDraft, SawShopDraft, SearchDraft, Shape, SlatDraft, Spacing,
+    SpeciesDraft, Turns, Typed, Way,
 };
 
 /// Every number there is, and those that break programs more often than others.
@@ -32,7 +32,7 @@ fn any_number() -> impl Strategy<Value = f64> {
     ]
 }
 
-fn any_typed() -> impl Strategy<Value = Typed> {
+pub(crate) fn any_typed() -> impl Strategy<Value = Typed> {
     prop_oneof![
         5 => any_number().prop_map(Typed::Number),
         1 => "[0-9.,/ +−×()a-zµ°%\"]{0,12}".prop_map(Typed::Text),
@@ -83,6 +83,9 @@ fn plain_project(shapes: [Shape; 2], way: Way, spacing: Spacing, ids: [u32; 4]) 
             gross: Typed::initial(Field::OrderGross),
         }],
         saw_shop: saw_shop(),
+        heads: [const { HeadDraft::new() }; 3],
+        cut: CutDraft::new(),
+        run: RunDraft::new(),
         set_aside: None,
         accuracies: vec![Entry {
             id: Id(41),
@@ -177,6 +180,33 @@ fn fields(project: &mut ProjectDraft) -> Vec<&mut Typed> {
         &mut rules.pencil_rejects,
     ]);
     fields.extend(project.orders.iter_mut().map(|order| &mut order.gross));
+    for head in &mut project.heads {
+        fields.extend([
+            &mut head.diameter,
+            &mut head.hook,
+            &mut head.knives,
+            &mut head.speed,
+            &mut head.marked,
+        ]);
+    }
+    let cut = &mut project.cut;
+    fields.extend([&mut cut.feed, &mut cut.overcut, &mut cut.draft]);
+    let run = &mut project.run;
+    fields.extend([
+        &mut run.gross,
+        &mut run.lead_tolerance,
+        &mut run.lead_density,
+        &mut run.lead_breakage,
+        &mut run.glue_spread,
+        &mut run.clamp_pressure,
+        &mut run.press_hours,
+        &mut run.press_load,
+        &mut run.coat_solids,
+        &mut run.coat_passes,
+        &mut run.specific_gravity,
+        &mut run.volumetric_shrinkage,
+    ]);
+    fields.extend(&mut run.yields);
     let shop = &mut project.saw_shop;
     for Entry { draft, .. } in &mut shop.planks {
         fields.extend([

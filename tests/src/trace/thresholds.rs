@@ -4,9 +4,9 @@ use super::{Trace, UNITS};
 use crate::cases::{any_barrel_draft, any_rules_draft, any_slat_draft, any_turn};
 use crate::dice::Dice;
 use solver::{
-    ConditionsDraft, Entry, Id, LayoutDraft, Length, MoistureSource, ProjectDraft, SawShopDraft,
-    SearchDraft, Shape, Sheet, SpeciesDraft, Threshold, Typed, Way, draw_stairs, staircase,
-    thresholds,
+    ConditionsDraft, CutDraft, Entry, HeadDraft, Id, LayoutDraft, Length, MoistureSource,
+    ProjectDraft, RunDraft, SawShopDraft, SearchDraft, Shape, Sheet, SpeciesDraft, Threshold,
+    Typed, Way, draw_stairs, staircase, thresholds,
 };
 
 impl Trace {
@@ -111,6 +111,9 @@ fn any_project(dice: &mut Dice, shape: Shape) -> ProjectDraft {
         },
         orders: Vec::new(),
         saw_shop: SawShopDraft::new(),
+        heads: [const { HeadDraft::new() }; 3],
+        cut: CutDraft::new(),
+        run: RunDraft::new(),
         set_aside: None,
         accuracies: Vec::new(),
     }

@@ -3,7 +3,7 @@
 use app::project_file::WayWord;
 use schemars::JsonSchema;
 use serde::Serialize;
-use solver::{GrossNeeds, Layout, WoodBalance, WoodClass};
+use solver::{Groove, GrossNeeds, Layout, WoodBalance, WoodClass};
 
 use super::words::{CheckLine, WoodWord};
 use super::{Named, VERSION};
@@ -73,7 +73,7 @@ struct GrooveShapeLine {
 
 /// One groove.
 #[derive(Debug, Serialize, JsonSchema)]
-struct GrooveLine {
+pub(super) struct GrooveLine {
     /// Its number, from 1 at the datum edge.
     number: u32,
     /// Its centre from the datum edge, mm.
@@ -137,15 +137,19 @@ impl From<&Laid<'_>> for LayoutDocument {
             datum_edge_mm: layout.datum_edge().in_millimetres(),
             far_edge_mm: layout.far_edge().in_millimetres(),
             groove_shape: GrooveShapeLine::from(layout),
-            grooves: (layout.grooves().iter())
-                .map(|groove| GrooveLine {
-                    number: groove.number,
-                    centre_mm: groove.centre.in_millimetres(),
-                })
-                .collect(),
+            grooves: layout.grooves().iter().map(GrooveLine::from).collect(),
             checks: layout.checks().iter().map(CheckLine::from).collect(),
             balance: layout.balance().map(Balance::from),
             gross: laid.needs.as_ref().map(Gross::from),
+        }
+    }
+}
+
+impl From<&Groove> for GrooveLine {
+    fn from(groove: &Groove) -> Self {
+        Self {
+            number: groove.number,
+            centre_mm: groove.centre.in_millimetres(),
         }
     }
 }

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 use solver::tolerance::Fault;
-use solver::{Check, Measure, Outcome, Rule, Term, WoodClass};
+use solver::{Blade, Check, HeadKind, Measure, Outcome, Rule, Stage, StagePiece, Term, WoodClass};
 
 /// Declares the words that stand for the variants of a choice of the solver.
 macro_rules! words {
@@ -58,6 +58,26 @@ words! {
         GroovePosition, ShapingPosition, LeadDiameter, GrooveHead, GrooveDepth, SlatWidth,
         BottomThickness, GlueShift, ShapingAcross, ShapingUp,
     }
+}
+
+words! {
+    /// A knife, in the order of the work.
+    KnifeWord for Blade { TopGrooves, BottomGrooves, Top, Bottom, }
+}
+
+words! {
+    /// A head of the line.
+    HeadWord for HeadKind { Groove, Top, Bottom, }
+}
+
+words! {
+    /// A stage of the work.
+    StageWord for Stage { Grooving, Gluing, Shaping, Coating, Finishing, }
+}
+
+words! {
+    /// What a stage counts.
+    PieceWord for StagePiece { Slats, Sandwiches, Pencils, }
 }
 
 /// The unit of the sizes of a check.

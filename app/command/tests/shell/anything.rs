@@ -56,6 +56,7 @@ proptest! {
             vec!["search"],
             vec!["thresholds"],
             vec!["tolerances", "--sandwiches", "1"],
+            vec!["setting"],
         ]),
         format in prop::sample::select(vec!["text", "json"]),
     ) {

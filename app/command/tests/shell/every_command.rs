@@ -34,7 +34,7 @@ fn exit_codes_are_those_of_the_help() {
     assert_eq!(code(&[], ""), 2);
     assert_eq!(code(&["check", "not/there.json"], ""), 3);
     assert_eq!(code(&["check", env!("CARGO_MANIFEST_DIR")], ""), 3);
-    for command in ["layout", "search", "tolerances"] {
+    for command in ["layout", "search", "setting", "tolerances"] {
         assert_eq!(code(&[command, "-"], &write(&too_thick())), 4, "{command}");
     }
     let (code, help, _) = told(&run(&["--help"], b""));
@@ -65,7 +65,14 @@ fn what_does_not_fit_is_told_with_the_checks_that_fail() {
 
 #[test]
 fn a_broken_file_is_told_in_json_by_every_command() {
-    for command in ["check", "layout", "search", "thresholds", "tolerances"] {
+    for command in [
+        "check",
+        "layout",
+        "search",
+        "setting",
+        "thresholds",
+        "tolerances",
+    ] {
         let answer = json_of(command, &broken());
         assert!(is_described(&["check"], &answer), "{answer:#}");
         let problems = answer["problems"].as_array().unwrap();

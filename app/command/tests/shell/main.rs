@@ -11,6 +11,7 @@ mod program;
 mod projects;
 mod schema;
 mod search;
+mod setting;
 mod thresholds;
 mod timber;
 mod tolerances;

@@ -10,7 +10,14 @@ use crate::projects::{too_thick, wide_search};
 #[test]
 fn every_answer_is_as_its_schema_says() {
     for project in [demo::project(), demo::blank(), too_thick(), wide_search()] {
-        for command in ["check", "layout", "search", "thresholds", "tolerances"] {
+        for command in [
+            "check",
+            "layout",
+            "search",
+            "setting",
+            "thresholds",
+            "tolerances",
+        ] {
             let answer = json_of(command, &project);
             assert!(is_described(&[command], &answer), "{command}: {answer:#}");
             assert_eq!(answer["format"], format!("slatwright-{command}"));

@@ -4,9 +4,9 @@ use super::super::words::Word;
 use super::*;
 use proptest::prelude::*;
 use solver::{
-    AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutterSetDraft, Entry, ErrorDraft, Id,
-    LayoutDraft, OrderDraft, PlankDraft, ProjectDraft, RulesDraft, SawShopDraft, SearchDraft,
-    SlatDraft, SpeciesDraft, Term, Typed,
+    AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutDraft, CutterSetDraft, Entry,
+    ErrorDraft, HeadDraft, Id, LayoutDraft, LeadGrade, OrderDraft, PlankDraft, ProjectDraft,
+    RulesDraft, RunDraft, SawShopDraft, SearchDraft, SlatDraft, SpeciesDraft, Term, Typed,
 };
 
 fn word<W: Word + std::fmt::Debug>() -> impl Strategy<Value = W> {
@@ -267,6 +267,65 @@ fn saw_shop() -> impl Strategy<Value = SawShopDraft> {
     })
 }
 
+/// Heads, cut and run.
+fn line() -> impl Strategy<Value = ([HeadDraft; 3], CutDraft, RunDraft)> {
+    let head = numbers::<5>().prop_map(|[diameter, hook, knives, speed, marked]| HeadDraft {
+        diameter,
+        hook,
+        knives,
+        speed,
+        marked,
+    });
+    let heads = proptest::array::uniform3(head);
+    let cut = numbers::<3>().prop_map(|[feed, overcut, draft]| CutDraft {
+        feed,
+        overcut,
+        draft,
+    });
+    (heads, cut, run())
+}
+
+fn run() -> impl Strategy<Value = RunDraft> {
+    let grade = proptest::sample::select(LeadGrade::all().collect::<Vec<_>>());
+    let parts = (grade, numbers::<12>(), numbers::<5>());
+    parts.prop_map(|(grade, numbers, yields)| {
+        let [
+            gross,
+            lead_tolerance,
+            lead_density,
+            lead_breakage,
+            glue_spread,
+            clamp_pressure,
+            ..,
+        ] = numbers.clone();
+        let [
+            ..,
+            press_hours,
+            press_load,
+            coat_solids,
+            coat_passes,
+            specific_gravity,
+            volumetric_shrinkage,
+        ] = numbers;
+        RunDraft {
+            gross,
+            grade,
+            lead_tolerance,
+            lead_density,
+            lead_breakage,
+            glue_spread,
+            clamp_pressure,
+            press_hours,
+            press_load,
+            coat_solids,
+            coat_passes,
+            specific_gravity,
+            volumetric_shrinkage,
+            yields,
+        }
+    })
+}
+
 fn layout() -> impl Strategy<Value = LayoutDraft> {
     let parts = (any::<[u32; 4]>(), word::<WayWord>(), typed());
     parts.prop_map(|([barrel, top, bottom, accuracy], way, turn)| LayoutDraft {
@@ -304,11 +363,11 @@ pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
         machines,
         layout(),
         search(),
-        (orders, saw_shop()),
+        (orders, saw_shop(), line()),
     );
     parts.prop_map(
         |(name, barrels, (slats, species, conditions), machines, layout, search, work)| {
-            let (orders, saw_shop) = work;
+            let (orders, saw_shop, (heads, cut, run)) = work;
             let (cutter_sets, rules, accuracies) = machines;
             ProjectDraft {
                 name,
@@ -322,6 +381,9 @@ pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
                 search,
                 orders,
                 saw_shop,
+                heads,
+                cut,
+                run,
                 accuracies,
                 set_aside: None,
             }

@@ -27,7 +27,7 @@ fn other_json_is_no_project() {
 
 #[test]
 fn a_byte_order_mark_does_no_harm() {
-    assert_eq!(read(&format!("\u{feff}{VERSION_4}")), read(VERSION_4));
+    assert_eq!(read(&format!("\u{feff}{VERSION_5}")), read(VERSION_5));
 }
 
 #[test]
@@ -106,6 +106,12 @@ fn a_word_that_is_not_known() {
             "barrels[0].shape: \"square\" stands here, expected one of: round, hexagonal, triangular, polygonal, oval, flat, free",
         ],
     );
+    refuses(
+        &changed("/run/lead_grade", json!("10H")),
+        &[
+            "run.lead_grade: \"10H\" stands here, expected one of: 9B, 8B, 7B, 6B, 5B, 4B, 3B, 2B, B, HB, F, H, 2H, 3H, 4H, 5H, 6H, 7H, 8H, 9H, Coloured",
+        ],
+    );
 }
 
 #[test]
@@ -132,7 +138,7 @@ fn an_id_that_stands_twice() {
 
 #[test]
 fn everything_is_told_at_once() {
-    let mut document: Value = serde_json::from_str(VERSION_4).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_5).unwrap();
     document["name"] = json!(null);
     document["barrels"][1]["shape"] = json!(3);
     document["slats"] = json!("none");
@@ -155,7 +161,7 @@ fn everything_is_told_at_once() {
 
 #[test]
 fn what_names_nothing_opens_with_a_note() {
-    let mut document: Value = serde_json::from_str(VERSION_4).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_5).unwrap();
     document["slats"][0]["species"] = json!(2);
     document["cutter_sets"][1]["barrel"] = json!(7);
     document["rules"]["cutter_set"] = json!(21);
@@ -177,7 +183,7 @@ fn what_names_nothing_opens_with_a_note() {
 
 #[test]
 fn unknown_fields_open_with_a_note() {
-    let mut document: Value = serde_json::from_str(VERSION_4).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_5).unwrap();
     document["slats"][0]["colour"] = json!("red");
     for extra in 0..7 {
         document[format!("extra {extra}")] = json!(extra);
@@ -193,7 +199,7 @@ fn unknown_fields_open_with_a_note() {
 
 #[test]
 fn numbers_that_are_not_finite_become_text() {
-    let mut draft = read(VERSION_4).unwrap().draft;
+    let mut draft = read(VERSION_5).unwrap().draft;
     draft.rules.land = Typed::Number(f64::NAN);
     draft.rules.edge = Typed::Number(f64::NEG_INFINITY);
     let back = read(&write(&draft)).unwrap().draft;
@@ -205,7 +211,7 @@ fn numbers_that_are_not_finite_become_text() {
 #[test]
 fn no_message_ends_with_a_full_stop() {
     for text in [
-        VERSION_4.replace('}', ""),
+        VERSION_5.replace('}', ""),
         changed("/version", json!(9)),
         without("", "name"),
     ] {

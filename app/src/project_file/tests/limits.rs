@@ -49,7 +49,7 @@ fn the_limits_hold_to_the_last() {
         &["orders: the list has 2001 entries, at most 2000 can be worked with"],
     );
 
-    let spaces = |bytes: usize| format!("{VERSION_4}{}", " ".repeat(bytes - VERSION_4.len()));
+    let spaces = |bytes: usize| format!("{VERSION_5}{}", " ".repeat(bytes - VERSION_5.len()));
     assert!(read(&spaces(5_000_000)).is_ok());
     refuses(
         &spaces(5_000_001),

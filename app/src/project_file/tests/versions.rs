@@ -3,8 +3,9 @@
 use super::*;
 use solver::sawing::SawingAim;
 use solver::{
-    AccuracyDraft, AxisChoice, BarrelDraft, ConditionsDraft, Id, MoistureSource, Pairs, Reading,
-    SawShopDraft, Sawing, SearchDraft, Shape, Spacing, Turns, Typed, Way,
+    AccuracyDraft, AxisChoice, BarrelDraft, ConditionsDraft, CutDraft, HeadDraft, Id,
+    MoistureSource, Pairs, Reading, RunDraft, SawShopDraft, Sawing, SearchDraft, Shape, Spacing,
+    Stage, Turns, Typed, Way,
 };
 
 #[test]
@@ -134,23 +135,52 @@ fn a_file_of_version_4_still_opens() {
 }
 
 #[test]
+fn what_version_4_does_not_know_is_as_in_a_new_project() {
+    let draft = read(VERSION_4).unwrap().draft;
+    assert_eq!(draft.heads, [const { HeadDraft::new() }; 3]);
+    assert_eq!((draft.cut, draft.run), (CutDraft::new(), RunDraft::new()));
+}
+
+#[test]
+fn a_file_of_version_5_still_opens() {
+    let Opened { draft, notes } = read(VERSION_5).unwrap();
+    assert_eq!(notes, []);
+    let [groove, top, bottom] = &draft.heads;
+    assert_eq!(groove.diameter, Typed::Number(125.5));
+    assert_eq!(groove.hook, Typed::Number(12.5));
+    assert_eq!(top.knives, Typed::Text("four".into()));
+    assert_eq!(bottom.speed, Typed::Number(7200.0));
+    assert_eq!(bottom.marked, Typed::Number(9000.0));
+    assert_eq!(draft.cut.feed, Typed::Number(18.0));
+    assert_eq!(draft.cut.overcut, Typed::Text("".into()));
+    assert_eq!(draft.cut.draft, Typed::Number(7.5));
+    let run = &draft.run;
+    assert_eq!(run.grade.label(), "2B");
+    assert_eq!(run.gross, Typed::Number(420.0));
+    assert_eq!(run.glue_spread, Typed::Number(185.0));
+    assert_eq!(run.volumetric_shrinkage, Typed::Text("little".into()));
+    assert_eq!(run.yields[Stage::Gluing as usize], Typed::Number(98.5));
+    assert_eq!(run.yields[Stage::Finishing as usize], Typed::empty());
+}
+
+#[test]
 fn what_is_written_is_what_the_fixture_holds() {
-    assert_eq!(write(&read(VERSION_4).unwrap().draft), VERSION_4);
+    assert_eq!(write(&read(VERSION_5).unwrap().draft), VERSION_5);
 }
 
 #[test]
 fn a_newer_version_asks_for_an_update() {
-    let problems = read(&changed("/version", json!(5))).unwrap_err();
+    let problems = read(&changed("/version", json!(6))).unwrap_err();
     assert_eq!(
         lines(&problems),
-        ["version: made by a newer Slatwright, version 5 of the file; this one reads up to 4"]
+        ["version: made by a newer Slatwright, version 6 of the file; this one reads up to 5"]
     );
     assert!(problems[0].hint().starts_with("update Slatwright"));
 }
 
 #[test]
 fn a_version_that_never_was() {
-    let told = "is not a version of the file; versions count from 1 to 4";
+    let told = "is not a version of the file; versions count from 1 to 5";
     for (version, found) in [
         (json!(0), "0"),
         (json!(-1), "-1"),
