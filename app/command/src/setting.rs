@@ -5,8 +5,8 @@ mod text;
 
 use app::project_file::Opened;
 use solver::{
-    Cut, CutterPlan, Head, KnifeProblem, LengthUnit, PaperSize, Problem, ProjectDraft, RunNeeds,
-    Setting, run_needs, set_up,
+    Cut, CutterPlan, Head, KnifeProblem, LengthUnit, Problem, ProjectDraft, RunNeeds, Setting,
+    run_needs, set_up,
 };
 
 use crate::answer::Answer;
@@ -16,6 +16,7 @@ use crate::ending::Ending;
 use crate::findings::{Findings, Told};
 use crate::layout::{self, Laid};
 
+use files::Sheets;
 pub(crate) use files::{Unwritten, Written};
 
 /// The most layouts that are tried to plan cutter sets: some seconds of work.
@@ -51,23 +52,15 @@ pub(crate) fn set<'a>(opened: &'a Opened, asked: &AskedSetting) -> Result<SetUp<
     let setup = parts.layout.setup();
     let conditions = parts.conditions;
     let setting = set_up(&setup, &laid.layout, &parts.heads, &parts.cut, conditions);
-    let files = match &setting {
-        Ok(setting) => {
-            let unit: LengthUnit = asked.asked.unit.into();
-            let size: PaperSize = asked.paper.into();
-            let name = files::title(&laid);
-            let sheets = files::Sheets {
-                setup,
-                layout: &laid.layout,
-                setting,
-                size,
-                unit,
-                name,
-            };
-            sheets.write(asked.svg.as_deref(), asked.dxf.as_deref())
-        }
-        Err(_) => Vec::new(),
+    let sheets = Sheets {
+        setup,
+        layout: &laid.layout,
+        knives: setting.as_ref().map_or(&[], |setting| &setting.knives),
+        size: asked.paper.into(),
+        unit: asked.asked.unit.into(),
+        name: files::title(&laid),
     };
+    let files = sheets.write(asked.svg.as_deref(), asked.dxf.as_deref());
     let run = draft.check_run().map_err(told);
     let run = run.map(|run| run_needs(&setup, &laid.layout, &run, conditions));
     Ok(SetUp {

@@ -5,8 +5,8 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use solver::{
-    Blade, Layout, LengthUnit, Paper, PaperProblem, PaperSize, Setting, Setup, TrueSize,
-    draw_gauge, draw_to_scale,
+    Blade, Knife, Layout, LengthUnit, Paper, PaperProblem, PaperSize, Setup, TrueSize, draw_gauge,
+    draw_to_scale,
 };
 
 use crate::layout::Laid;
@@ -42,7 +42,8 @@ impl Unwritten {
 pub(super) struct Sheets<'a> {
     pub(super) setup: Setup<'a>,
     pub(super) layout: &'a Layout,
-    pub(super) setting: &'a Setting,
+    /// The knives, as far as they can be made.
+    pub(super) knives: &'a [Knife],
     /// The paper that section and gauge go on, whichever way round they fit.
     pub(super) size: PaperSize,
     /// The unit of the lengths on them.
@@ -94,7 +95,7 @@ impl Sheets<'_> {
     /// Outline and knives, each with the name of its file.
     fn true_size(&self) -> Vec<(&'static str, TrueSize)> {
         let outline = TrueSize::of_outline(self.layout.bare(), &self.name);
-        let knives = (self.setting.knives.iter()).map(|knife| {
+        let knives = (self.knives.iter()).map(|knife| {
             (
                 knife_name(knife.blade()),
                 TrueSize::of_knife(knife, &self.name),

@@ -207,6 +207,23 @@ fn a_gauge_too_wide_for_upright_paper_lies_along_it() {
 }
 
 #[test]
+fn what_can_be_drawn_is_written_where_a_knife_cannot_be_made() {
+    let svg = folder("without-knives");
+    let (code, text, _) = ask(
+        &["setting", "-", "--svg", svg.to_str().unwrap()],
+        &deep_knife(),
+    );
+    assert_eq!(code, 4, "{text}");
+    let names = fs::read_dir(&svg)
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name());
+    let mut names: Vec<String> = names.map(|name| name.into_string().unwrap()).collect();
+    names.sort();
+    assert_eq!(names, ["gauge.svg", "outline.svg", "section.svg"]);
+    fs::remove_dir_all(&svg).unwrap();
+}
+
+#[test]
 fn a_folder_that_cannot_be_made_is_told_by_the_exit_code() {
     let file = folder("file");
     fs::write(&file, "no folder").unwrap();
