@@ -33,6 +33,7 @@ fn main() {
             let seconds = begun.elapsed().as_secs_f64();
             if seconds > 1.0
                 && after_one.is_none()
+                && state.bound > i64::MIN
                 && let Some(SawingPlan { cost, .. }) = state.best
             {
                 after_one = Some(gap(cost, state.bound));
