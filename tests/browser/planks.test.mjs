@@ -350,7 +350,11 @@ test("a plan is there after the page is loaded anew, unless what it is of has ch
   const { page, problems } = await start(t, browser, site.url);
   await goTo(page, "planks");
   await plan(page);
-  const parts = () => page.locator(".cuts").innerText();
+  // All that is told but how good the plan is and the button over it.
+  const parts = async () => {
+    const [all, proof] = await Promise.all([".cuts", ".cuts .proof"].map((part) => page.locator(part).innerText()));
+    return all.replace(proof, "").replace("Plan the cuts again", "Plan the cuts");
+  };
   const before = await parts();
   const again = async () => {
     await page.waitForTimeout(50);
@@ -361,6 +365,12 @@ test("a plan is there after the page is loaded anew, unless what it is of has ch
   };
   await again();
   assert.equal(await parts(), before);
+  // The proof is not at hand any more, so nothing is claimed of it until it is made anew.
+  assert.match(await page.locator(".cuts .proof").innerText(), /^Kept from before, and recounted: .*to have it proved\.$/);
+  await button(page, "Plan the cuts again").click();
+  await page.locator(".cuts .proof", { hasText: "Kept from before" }).waitFor({ state: "detached" });
+  await page.locator(".cuts .proof").waitFor();
+  assert.equal(await parts(), before);
   await field(page, "Rip kerf").fill("1.8");
   await again();
   await until(page, ".cuts", "Which planks to take");
@@ -369,7 +379,7 @@ test("a plan is there after the page is loaded anew, unless what it is of has ch
   await field(page, "Rip kerf").fill("1.6");
   await page.evaluate(() => {
     const kept = JSON.parse(localStorage["slatwright plan"]);
-    Object.values(kept.sawn)[0].cuts.cost -= 1;
+    kept.cuts.cost -= 1;
     localStorage["slatwright plan"] = JSON.stringify(kept);
   });
   await again();

@@ -31,6 +31,7 @@ pub(crate) fn CutPlan() -> impl IntoView {
         Sawing::Planned(planned) if sawyer.is_stale(&planned) => ("Plan the cuts again", true),
         Sawing::Planned(planned) => match planned.ending {
             Ending::Stopped { .. } => ("Start again", true),
+            Ending::Recalled => ("Plan the cuts again", true),
             _ => ("Plan the cuts", false),
         },
     });
@@ -196,6 +197,19 @@ fn verdict(planned: &Planned, unit: LengthUnit) -> (&'static str, String) {
             format!(
                 "A good plan at {comes_to}, not proved best: {}.",
                 saved(bound)
+            ),
+        ),
+        Ending::Recalled if planned.reckoning.short > 0 => (
+            "failed",
+            format!(
+                "Kept from before, and recounted: short by {}. Plan the cuts again to learn whether it can be less.",
+                missing(planned)
+            ),
+        ),
+        Ending::Recalled => (
+            "open",
+            format!(
+                "Kept from before, and recounted: {comes_to}. How far it is from the best is not kept with it; plan the cuts again to have it proved."
             ),
         ),
         Ending::Stopped { bound: Some(bound) } => (

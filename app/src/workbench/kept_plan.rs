@@ -1,7 +1,10 @@
 //! The last plan of cuts, kept by the browser so that loading the page anew does not lose it.
+//!
+//! Only the plan is kept, which can be recounted. What was proved of it is not, as the proof is not at
+//! hand any more.
 
 use crate::preference;
-use crate::protocol::{Cuts, Sawn};
+use crate::protocol::Cuts;
 use js_sys::JSON;
 use serde::{Deserialize, Serialize};
 use solver::sawing::{SawingData, verify};
@@ -12,31 +15,23 @@ use std::hash::{DefaultHasher, Hash, Hasher};
 pub(super) struct KeptPlan {
     /// The fingerprint of planks, blanks and saws.
     of: String,
-    sawn: Sawn,
-    /// Whether the search was stopped.
-    is_stopped: bool,
+    cuts: Cuts,
 }
 
 impl KeptPlan {
     /// A plan of these data.
-    pub(super) fn new(data: &SawingData, sawn: Sawn, is_stopped: bool) -> Self {
+    pub(super) fn new(data: &SawingData, cuts: Cuts) -> Self {
         Self {
             of: fingerprint(data),
-            sawn,
-            is_stopped,
+            cuts,
         }
     }
 
-    /// The plan, and whether its search was stopped; nothing where it is of other data, or does not
-    /// stand its recount.
-    pub(super) fn of(&self, data: &SawingData) -> Option<(&Sawn, bool)> {
-        let (Sawn::Proved { cuts, .. }
-        | Sawn::WithinGap { cuts, .. }
-        | Sawn::Short { cuts, .. }
-        | Sawn::NoneFound { cuts, .. }) = &self.sawn;
+    /// The plan; nothing where it is of other data, or does not stand its recount.
+    pub(super) fn of(&self, data: &SawingData) -> Option<&Cuts> {
         let stands = |cuts: &Cuts| Some(verify(data, &cuts.plan(data)?).is_ok());
-        let is_its = self.of == fingerprint(data) && stands(cuts) == Some(true);
-        is_its.then_some((&self.sawn, self.is_stopped))
+        let is_its = self.of == fingerprint(data) && stands(&self.cuts) == Some(true);
+        is_its.then_some(&self.cuts)
     }
 
     /// The plan kept last, if there is one that can be read.
@@ -67,24 +62,29 @@ fn fingerprint(data: &SawingData) -> String {
 mod tests {
     use super::*;
     use crate::demo;
+    use crate::protocol::Sawn;
     use solver::Typed;
     use solver::sawing::{SawingLimits, saw};
 
-    fn planned(rip_kerf: f64) -> (SawingData, Sawn) {
+    fn planned(rip_kerf: f64) -> (SawingData, Cuts) {
         let mut project = demo::project();
         project.saw_shop.rip_kerf = Typed::Number(rip_kerf);
         let data = project.check_sawing().unwrap();
         let limits = SawingLimits { relaxations: 1 };
         let outcome = saw(&data, &limits, &mut |_| true).unwrap();
-        (data, (&outcome).into())
+        let (Sawn::Proved { cuts, .. }
+        | Sawn::WithinGap { cuts, .. }
+        | Sawn::Short { cuts, .. }
+        | Sawn::NoneFound { cuts, .. }) = (&outcome).into();
+        (data, cuts)
     }
 
     #[test]
     fn a_plan_is_found_again_for_the_data_that_it_is_of() {
-        let (data, sawn) = planned(1.6);
+        let (data, cuts) = planned(1.6);
         let (other, _) = planned(1.7);
-        let kept = KeptPlan::new(&data, sawn.clone(), true);
-        assert_eq!(kept.of(&data), Some((&sawn, true)));
+        let kept = KeptPlan::new(&data, cuts.clone());
+        assert_eq!(kept.of(&data), Some(&cuts));
         assert_eq!(kept.of(&other), None);
     }
 
@@ -93,6 +93,6 @@ mod tests {
         let (data, _) = planned(1.6);
         // Sawn with a thinner saw, more is made of a plank than there is room for.
         let (_, thinner) = planned(0.0);
-        assert_eq!(KeptPlan::new(&data, thinner, false).of(&data), None);
+        assert_eq!(KeptPlan::new(&data, thinner).of(&data), None);
     }
 }

@@ -100,6 +100,8 @@ pub enum Ending {
         /// No plan comes to less.
         bound: i64,
     },
+    /// Kept from before the page was loaded: recounted, but what was proved of it is not at hand.
+    Recalled,
     /// Stopped by the user.
     Stopped {
         /// No plan comes to less, where that was known.
@@ -191,13 +193,8 @@ impl Sawyer {
         let project = self.bench.project().read_untracked();
         let asked = Asked::of(&project, self.bench.put.get_untracked()).map(Arc::new);
         let recalled = asked.zip(KeptPlan::recall()).and_then(|(asked, kept)| {
-            let (sawn, is_stopped) = kept.of(&asked.data)?;
-            let (cuts, ending) = read(sawn);
-            let ending = match ending {
-                Ending::WithinGap { bound } if is_stopped => Ending::Stopped { bound: Some(bound) },
-                ending => ending,
-            };
-            Planned::new(asked, cuts, ending)
+            let cuts = kept.of(&asked.data)?;
+            Planned::new(Arc::clone(&asked), cuts, Ending::Recalled)
         });
         if let Some(planned) = recalled {
             self.state.set(Sawing::Planned(Arc::new(planned)));
@@ -236,10 +233,7 @@ impl Sawyer {
         };
         let planned = (self.asked.get_value().zip(so_far.best)).and_then(|(asked, cuts)| {
             let planned = Planned::new(Arc::clone(&asked), &cuts, ending)?;
-            if let Some(bound) = so_far.bound {
-                let bound = bound.into();
-                KeptPlan::new(&asked.data, Sawn::WithinGap { cuts, bound }, true).keep();
-            }
+            KeptPlan::new(&asked.data, cuts).keep();
             Some(planned)
         });
         self.state.set(planned.map_or(Sawing::Stopped, |planned| {
@@ -266,7 +260,7 @@ fn hear(state: RwSignal<Sawing>, asked: Option<Arc<Asked>>, reply: Reply) {
             let planned = asked.and_then(|asked| {
                 let (cuts, ending) = read(&sawn);
                 let planned = Planned::new(Arc::clone(&asked), cuts, ending)?;
-                KeptPlan::new(&asked.data, sawn, false).keep();
+                KeptPlan::new(&asked.data, cuts.clone()).keep();
                 Some(planned)
             });
             planned.map_or_else(
