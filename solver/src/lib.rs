@@ -18,6 +18,7 @@
 pub mod entry;
 pub mod figure;
 pub mod measured;
+pub mod order_plan;
 pub mod purchase;
 pub mod sawing;
 pub mod tolerance;

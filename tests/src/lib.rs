@@ -6,6 +6,7 @@
 
 mod cases;
 mod dice;
+pub mod orders;
 pub mod shop;
 mod trace;
 mod work;

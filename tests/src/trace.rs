@@ -2,6 +2,7 @@
 
 mod found;
 mod measured;
+mod orders;
 mod sawing;
 mod setting;
 mod thresholds;
@@ -43,6 +44,7 @@ pub fn trace() -> String {
     trace.measured();
     trace.tolerances();
     trace.sawing();
+    trace.orders();
     trace.0
 }
 
@@ -317,6 +319,8 @@ mod tests {
             "figures ",
             "statement ",
             "purchase ",
+            "orders Ok(",
+            "worths ",
             "outline ",
             "reach ",
             "undercut ",

@@ -37,10 +37,12 @@
 //!    whole numbers (Gilmore & Gomory 1961, 1965).
 //! 3. The values, rounded down to whole numbers and priced once more, are a certificate of a bound
 //!    that holds whatever floating point did: see [`Certificate`].
-//! 4. Dives take whole planks from the mixture, solve the rest anew, and turn back where that can lead
-//!    to nothing better.
-//! 5. Where planks of several kinds leave a gap, the plans are parted by how many planks of a kind they
+//! 4. Where planks of several kinds leave a gap, the plans are parted by how many planks of a kind they
 //!    saw, each part with a certificate of its own: see [`Proof`].
+//! 5. Where sections hold blanks side by side, plans are made by stages: whole numbers of planks, then of
+//!    sections of each length, which are chosen together so that they fill the planks.
+//! 6. Elsewhere, and where that leaves a gap, dives take whole planks from the mixture, solve the rest
+//!    anew, and turn back where that can lead to nothing better.
 //!
 //! A plan is *proved* when its cost is no more than the bound of a proof. That a rounded-up relaxation
 //! is met by a plan is never taken for granted: a plan that meets it is in hand. Every plan is recounted

@@ -26,8 +26,6 @@ pub(super) struct Relaxation {
     pub(super) certificate: Certificate,
     /// What it proves for these needs.
     pub(super) bound: i64,
-    /// Rounds of pricing.
-    pub(super) rounds: u32,
 }
 
 impl Relaxation {
@@ -50,12 +48,12 @@ const KEPT: usize = 3;
 /// Patterns taken in of one kind of plank in a round.
 const PATTERNS: usize = 4;
 
-/// Solves the relaxation. `go_on` hears the bound after each round and may stop.
+/// Solves the relaxation. `go_on` is asked after each round and may stop.
 pub(super) fn relax(
     data: &SawingData,
     needs: &Needs,
     known: &[CutPattern],
-    go_on: &mut dyn FnMut(i64, u32) -> bool,
+    go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Relaxation> {
     let planks = data.planks().len();
     let dearest = (0..planks)
@@ -83,9 +81,7 @@ pub(super) fn relax(
     let mut dual = Dual::solve(data, needs, &costs, &columns)?;
     let mut best = Certificate::trivial(data);
     let mut bound = best.bound(data, needs);
-    let mut rounds = 0;
     loop {
-        rounds += 1;
         let mut certificate = whole_numbers(data, needs, (dual.values(), dual.tolls()), unit);
         let priced = price_all(data, needs, &certificate, &most);
         let mut new = worth_more(data, needs, &certificate, &priced);
@@ -95,7 +91,7 @@ pub(super) fn relax(
         if proved >= bound && certificate.is_counted(data, needs) {
             (best, bound) = (certificate, proved);
         }
-        if new.is_empty() || !go_on(bound, rounds) {
+        if new.is_empty() || !go_on() {
             break;
         }
         for column in new {
@@ -112,7 +108,6 @@ pub(super) fn relax(
         shares,
         certificate: best,
         bound,
-        rounds,
     })
 }
 

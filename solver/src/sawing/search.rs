@@ -167,7 +167,7 @@ impl Search<'_> {
         let go_on = &mut self.go_on;
         let state = &self.state;
         let mut stopped = false;
-        let relaxation = relax(&data, &needs, &[], &mut |_, _| {
+        let relaxation = relax(&data, &needs, &[], &mut || {
             stopped = !go_on(state);
             !stopped
         })?;
@@ -201,9 +201,7 @@ impl Search<'_> {
     pub(super) fn relax(&mut self, needs: &Needs, known: &[CutPattern]) -> Option<Relaxation> {
         self.spend(1)?;
         let data = self.data;
-        let relaxation = relax(data, needs, known, &mut |_, _| self.hear())?;
-        self.state.rounds += u64::from(relaxation.rounds);
-        Some(relaxation)
+        relax(data, needs, known, &mut || self.go_round())
     }
 
     /// Takes so many relaxations off the limit; nothing where there are not so many left.
@@ -211,6 +209,12 @@ impl Search<'_> {
         self.left = self.left.checked_sub(relaxations)?;
         self.state.relaxations += relaxations;
         Some(())
+    }
+
+    /// Takes in that a round of pricing is done, and hears whether it may go on.
+    pub(super) fn go_round(&mut self) -> bool {
+        self.state.rounds += 1;
+        self.hear()
     }
 
     /// Tells how far the search is, and hears whether it may go on.

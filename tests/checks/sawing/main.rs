@@ -3,6 +3,7 @@
 mod examples;
 mod planted;
 mod shops;
+mod stages;
 
 use solver::sawing::{SawingData, SawingLimits, SawingOutcome, SawingPlan, saw, verify};
 

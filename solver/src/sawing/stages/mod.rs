@@ -34,6 +34,8 @@ mod master;
 mod mixture;
 mod problem;
 mod ripping;
+#[cfg(test)]
+mod tests;
 mod together;
 mod whole;
 
@@ -61,11 +63,12 @@ const MOST_ROWS: usize = 400;
 const LOOK: u64 = 4;
 /// How often whole numbers are looked for in a part.
 const LOOKS: u32 = 3;
-/// Numbers of planks mixed, and looked for, before the plans are parted.
-const FIRST_MIXED: usize = 48;
-const FIRST_LOOKS: usize = 6;
+/// Numbers of planks mixed before the plans are parted.
+const FIRST_MIXED: usize = 64;
 /// How far above the bound these may cost.
 const FIRST_GAP: f64 = 0.003;
+/// How much more those cost that are tried next, where there were no numbers of sections.
+const FIRST_STEP: f64 = 0.00015;
 
 impl Stages {
     /// Whether sections hold blanks side by side, and the master is not too large.
@@ -109,8 +112,16 @@ impl Stages {
 
     /// Looks for plans with numbers of planks near those of the mixture.
     fn look_around(&mut self, search: &mut Search<'_>, needs: &Needs, mixture: &Mixture) {
-        let mut looks = 0;
+        let (mut least, mut mixed) = (0, 0);
         for planks in around(search.data, needs, mixture) {
+            let cost = cost(search.data, &planks);
+            if cost < least {
+                continue;
+            }
+            mixed += 1;
+            if mixed > FIRST_MIXED {
+                return;
+            }
             let mut part = needs.clone();
             for (range, &count) in part.planks.iter_mut().zip(&planks) {
                 *range = Range {
@@ -123,10 +134,10 @@ impl Stages {
             };
             if search.is_open(next.bound) {
                 let is_found = self.look_for(search, &part, &next, &planks, 0);
-                looks += 1;
-                if is_found || looks == FIRST_LOOKS || search.is_over() {
+                if is_found || search.is_over() {
                     return;
                 }
+                least = cost + (cost as f64 * FIRST_STEP) as i64;
             }
         }
     }
@@ -142,7 +153,7 @@ impl Method for Stages {
         _: Option<&Mixture>,
     ) -> Option<Mixture> {
         search.spend(1)?;
-        mix(search.data, needs, &mut self.known, &mut || search.hear())
+        mix(search.data, needs, &mut self.known, &mut || search.go_round())
     }
 
     fn proved(mixture: &Mixture) -> (&Certificate, i64) {
@@ -201,26 +212,24 @@ fn around(data: &SawingData, needs: &Needs, mixture: &Mixture) -> Vec<Vec<u64>> 
             })
             .collect();
     }
-    let cost = |planks: &[u64]| -> i64 {
-        let planks = planks.iter().enumerate();
-        planks
-            .map(|(plank, &count)| data.weight(plank) * count.cast_signed())
-            .sum()
-    };
     let dearest = mixture.bound as f64 * (1.0 + FIRST_GAP);
     let mut priced: Vec<(i64, Vec<u64>)> = all
         .into_iter()
-        .map(|planks| (cost(&planks), planks))
+        .map(|planks| (cost(data, &planks), planks))
         .filter(|(cost, _)| *cost >= mixture.bound && *cost as f64 <= dearest)
         .collect();
     priced.sort();
-    priced
-        .into_iter()
-        .map(|(_, planks)| planks)
-        .take(FIRST_MIXED)
-        .collect()
+    priced.into_iter().map(|(_, planks)| planks).collect()
 }
 
 /// Most numbers of planks looked at, of one kind and of all.
 const MOST_SPAN: u64 = 12;
 const MOST_AROUND: u64 = 4_096;
+
+/// What so many planks of each kind cost.
+fn cost(data: &SawingData, planks: &[u64]) -> i64 {
+    let planks = planks.iter().enumerate();
+    planks
+        .map(|(plank, &count)| data.weight(plank) * count.cast_signed())
+        .sum()
+}

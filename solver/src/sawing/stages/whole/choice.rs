@@ -1,9 +1,11 @@
 //! A candidate for each length, so that no kind of plank is overloaded.
 //!
 //! From a beginning, the candidates of two lengths at a time are changed for the two that overload the
-//! planks least, until no two can be changed for better; then from another beginning. What all sections
-//! are worth is nearly the same whatever is chosen, so of the second of two candidates only those
-//! matter that put about as much on the main kind of plank as is left there.
+//! planks least, until no two can be changed for better; then those of three lengths, and at last from
+//! another beginning. What all sections are worth is nearly the same whatever is chosen, so of the last
+//! of the candidates only those matter that put about as much on the main kind of plank as is left there.
+
+use std::ops::Range;
 
 use super::group::Group;
 use super::load::Load;
@@ -28,6 +30,10 @@ impl Chance {
     }
 }
 
+/// Three groups are changed at once while more than so many pairs are left.
+const THREES: u64 = 1_000_000;
+/// Candidates with least to spare that are tried for the first two of three.
+const NEAR: usize = 100;
 /// Overload that rounding may feign, in parts of the dearest plank.
 const ROUGH: f64 = 1e-9;
 
@@ -134,6 +140,8 @@ struct Takes {
     /// The weighted sum.
     total: Vec<f64>,
     least_total: f64,
+    /// Those with least to spare.
+    near: Vec<usize>,
 }
 
 impl Takes {
@@ -164,6 +172,7 @@ impl Takes {
             main: order.iter().map(|&at| rows[at][scale.main]).collect(),
             least_total: total.iter().copied().fold(f64::INFINITY, f64::min),
             total,
+            near: (0..order.len()).filter(|&at| order[at] < NEAR).collect(),
             order,
         }
     }
@@ -203,23 +212,93 @@ impl<'a> Descent<'a> {
         }
     }
 
+    /// Changes the candidates of three groups, where two no longer help; whether that is better.
+    fn change_threes(&mut self, left: &mut u64) -> bool {
+        let all = self.takes.len();
+        for one in 0..all {
+            for other in one + 1..all {
+                for third in (0..all).filter(|&third| third != one && third != other) {
+                    if *left == 0 || self.over <= ROUGH {
+                        return false;
+                    }
+                    if self.change_three(one, other, third, left) {
+                        return true;
+                    }
+                }
+            }
+        }
+        false
+    }
+
+    /// Changes the candidates of three groups for the best three; whether that is better.
+    fn change_three(&mut self, one: usize, other: usize, third: usize, left: &mut u64) -> bool {
+        let (takes, scale) = (self.takes, self.scale);
+        let mut base = self.loads.clone();
+        for at in [one, other, third] {
+            add(&mut base, takes[at].of(self.chosen[at]), -1.0);
+        }
+        let base_total = scale.total(&base);
+        let mut best = None;
+        let mut both = base.clone();
+        for &first in &takes[one].near {
+            for &second in &takes[other].near {
+                *left = left.saturating_sub(1);
+                both.copy_from_slice(&base);
+                add(&mut both, takes[one].of(first), 1.0);
+                add(&mut both, takes[other].of(second), 1.0);
+                let main = both[scale.main];
+                let total = base_total + takes[one].total[first] + takes[other].total[second];
+                for last in self.window(&takes[third], main, total) {
+                    *left = left.saturating_sub(1);
+                    self.trial.copy_from_slice(&both);
+                    add(&mut self.trial, takes[third].of(last), 1.0);
+                    let over = scale.over(&self.trial, &mut self.by_kind);
+                    if over < self.over - ROUGH {
+                        self.over = over;
+                        best = Some((first, second, last));
+                    }
+                }
+            }
+        }
+        let Some((first, second, last)) = best else {
+            return false;
+        };
+        self.loads = base;
+        for (at, candidate) in [(one, first), (other, second), (third, last)] {
+            self.chosen[at] = candidate;
+            add(&mut self.loads, takes[at].of(candidate), 1.0);
+        }
+        true
+    }
+
     fn run(&mut self, left: &mut u64) {
         let mut is_better = true;
         while is_better && self.over > ROUGH && *left > 0 {
             is_better = false;
             for one in 0..self.takes.len() {
                 // With itself where there is one length only.
-                let others = (0..self.takes.len()).filter(|&other| other != one);
-                let others: Vec<usize> = if self.takes.len() == 1 {
-                    vec![one]
-                } else {
-                    others.collect()
-                };
-                for other in others {
+                let from = if self.takes.len() == 1 { one } else { one + 1 };
+                for other in from..self.takes.len() {
                     is_better |= self.change(one, other, left);
                 }
             }
+            if !is_better && *left > THREES {
+                is_better = self.change_threes(left);
+            }
         }
+    }
+
+    /// The candidates that may be better than what is known, beside so much on the main kind of plank and
+    /// in all.
+    fn window(&self, takes: &Takes, main: f64, total: f64) -> Range<usize> {
+        let scale = self.scale;
+        let weight = scale.weights[scale.main];
+        // More than this overloads the main kind of plank, and less the others.
+        let high = scale.most[scale.main] - main + self.over / weight;
+        let low = (total + takes.least_total - scale.others - self.over) / weight - main;
+        let from = takes.main.partition_point(|&main| main < low);
+        let till = takes.main.partition_point(|&main| main <= high);
+        from..till.max(from)
     }
 
     /// Changes the candidates of two groups for the best two; whether that is better.
@@ -231,7 +310,6 @@ impl<'a> Descent<'a> {
             add(&mut base, takes[other].of(self.chosen[other]), -1.0);
         }
         let base_total = scale.total(&base);
-        let weight = scale.weights[scale.main];
         let mut best = None;
         for first in 0..takes[one].order.len() {
             *left = left.saturating_sub(1);
@@ -240,12 +318,7 @@ impl<'a> Descent<'a> {
             let seconds = if other == one {
                 first..first + 1
             } else {
-                // More than this overloads the main kind of plank, less the others.
-                let high = scale.most[scale.main] - main + self.over / weight;
-                let rest = total + takes[other].least_total - scale.others - self.over;
-                let low = rest / weight - main;
-                let from = takes[other].main.partition_point(|&main| main < low);
-                from..takes[other].main.partition_point(|&main| main <= high)
+                self.window(&takes[other], main, total)
             };
             for second in seconds {
                 self.trial.copy_from_slice(&base);

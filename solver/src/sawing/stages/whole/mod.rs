@@ -36,7 +36,7 @@ pub(super) struct Looking {
 /// Choices that are tried.
 const TRIALS: u32 = 12;
 /// Pairs of candidates weighed in the first look; four times as many in each later one.
-const PAIRS: u64 = 300_000;
+const PAIRS: u64 = 800_000;
 const MOST_DOUBLED: u32 = 2;
 
 impl Looking {
