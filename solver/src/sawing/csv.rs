@@ -78,7 +78,7 @@ impl SawingList {
                 }
             }
         }
-        table.0
+        table.finish()
     }
 
     /// What the planks cost: a row for each kind, and one for the sum. Money is in the currency of
@@ -109,21 +109,26 @@ impl SawingList {
             String::new(),
             money(self.cost),
         ]);
-        table.0
+        table.finish()
     }
 }
 
 /// Rows of cells in the making.
-struct Table(String);
+pub(crate) struct Table(String);
 
 impl Table {
-    fn headed(header: &[String]) -> Self {
+    pub(crate) fn headed(header: &[String]) -> Self {
         let mut table = Self(String::new());
         table.row(header);
         table
     }
 
-    fn row(&mut self, cells: &[String]) {
+    /// The whole text.
+    pub(crate) fn finish(self) -> String {
+        self.0
+    }
+
+    pub(crate) fn row(&mut self, cells: &[String]) {
         for (place, cell) in cells.iter().enumerate() {
             if place > 0 {
                 self.0.push(',');
@@ -141,7 +146,7 @@ impl Table {
 }
 
 /// A text that no spreadsheet runs as a formula.
-fn text(text: &str) -> String {
+pub(crate) fn text(text: &str) -> String {
     // Spreadsheets take the wide forms of these signs for the signs themselves.
     let runs = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
     if text.trim_start().starts_with(runs) {
@@ -163,7 +168,7 @@ fn length(micrometres: i64, unit: LengthUnit) -> String {
 }
 
 /// Hundredths, 0 or more, as an amount.
-fn money(hundredths: i64) -> String {
+pub(crate) fn money(hundredths: i64) -> String {
     decimal(hundredths, 2)
 }
 
