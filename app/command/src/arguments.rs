@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use solver::LengthUnit;
 use solver::measured::Confidence;
+use solver::order_plan::OrderPlanLimits;
 use solver::sawing::SawingLimits;
 
 use crate::dice::{Dice, Enough};
@@ -40,6 +41,9 @@ pub(crate) enum Command {
     /// Plan how planks are sawn into slat blanks, with what proves that no plan is better
     #[command(after_help = ending::TOLD)]
     Timber(AskedTimber),
+    /// Plan what to run, to buy and to saw in each period to fill the order book
+    #[command(after_help = ending::TOLD)]
+    Orders(AskedOrders),
     /// Tell what the measured widths and thicknesses of delivered slats say of their lot
     #[command(after_help = ending::TOLD)]
     Measured(AskedMeasured),
@@ -103,6 +107,22 @@ pub(crate) struct AskedTimber {
     /// Count the plan of this file once more, which timber printed as JSON, and price its proof anew
     #[arg(long, value_name = "PLAN", conflicts_with = "relaxations")]
     pub(crate) recount: Option<PathBuf>,
+}
+
+/// Of which file, how it is answered, how long a plan is looked for, and what is written beside it.
+#[derive(Debug, Args)]
+pub(crate) struct AskedOrders {
+    /// Of which file, and how it is answered.
+    #[command(flatten)]
+    pub(crate) asked: Asked,
+    /// Solve so many relaxations and branches at most; more find better plans and higher bounds
+    #[arg(long, value_name = "COUNT", default_value_t = OrderPlanLimits::default().steps,
+        allow_negative_numbers = true,
+        value_parser = clap::value_parser!(u64).range(1..=10_000_000))]
+    pub(crate) steps: u64,
+    /// Write the purchase list into this file as CSV
+    #[arg(long, value_name = "FILE")]
+    pub(crate) csv: Option<PathBuf>,
 }
 
 /// Of which measurements, how it is answered, and what they are held against.
@@ -226,6 +246,16 @@ impl AskedTimber {
     }
 }
 
+impl AskedOrders {
+    /// How long a plan is looked for.
+    pub(crate) fn limits(&self) -> OrderPlanLimits {
+        OrderPlanLimits {
+            steps: self.steps,
+            ..OrderPlanLimits::default()
+        }
+    }
+}
+
 /// A command whose JSON is described by a schema.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Described {
@@ -243,6 +273,8 @@ pub(crate) enum Described {
     Timber,
     /// What timber --recount prints
     Recount,
+    /// What orders prints
+    Orders,
     /// What measured prints
     Measured,
 }

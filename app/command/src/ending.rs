@@ -14,7 +14,7 @@ pub(crate) enum Ending {
     WrongUse = 2,
     /// The file could not be read, or the answer could not be written.
     Unread = 3,
-    /// The answer is that no pencil can be laid, or that blanks are missing.
+    /// The answer is that no pencil can be laid, that blanks are missing, or that no plan was found.
     NothingFits = 4,
 }
 
@@ -25,8 +25,8 @@ Exit codes:
   1  the file has problems; all of them are told, each with its place in the file
   2  the command was called wrongly
   3  the file cannot be read, or the answer cannot be written
-  4  layout, search and tolerances: no pencil can be laid; timber: blanks are missing; the answer
-     says why";
+  4  layout, search and tolerances: no pencil can be laid; timber: blanks are missing; orders: no
+     plan was found; the answer says why";
 
 impl Ending {
     /// The ending when an answer was not written whole. A reader that closed the pipe has what it

@@ -20,6 +20,7 @@ mod layout;
 mod measured;
 mod names;
 mod note;
+mod orders;
 mod path;
 mod schema;
 mod search;
@@ -71,6 +72,7 @@ fn perform(command: &Command) -> Ending {
         | Command::Thresholds(asked) => asked,
         Command::Tolerances(with) => &with.asked,
         Command::Timber(with) => &with.asked,
+        Command::Orders(with) => &with.asked,
     };
     let bytes = match source::bytes(&asked.file, source::MOST_PROJECT) {
         Ok(bytes) => bytes,
@@ -138,6 +140,7 @@ fn answered<'a>(command: &Command, opened: &'a Opened) -> Result<Box<dyn Answer 
             None => Box::new(timber::plan(opened, with.limits())?),
             Some(file) => Box::new(timber::recount(opened, &source::plan(file)?)?),
         },
+        Command::Orders(with) => Box::new(orders::plan(opened, with)?),
         // A schema and measurements need no project.
         Command::Check(_) | Command::Schema { .. } | Command::Measured(_) => {
             Box::new(Findings::of(opened))

@@ -6,8 +6,8 @@ use schemars::{JsonSchema, Schema};
 
 use crate::arguments::Described;
 use crate::document::{
-    self, CheckDocument, LayoutDocument, MeasuredDocument, RecountDocument, SearchDocument,
-    ThresholdsDocument, TimberDocument, TolerancesDocument,
+    self, CheckDocument, LayoutDocument, MeasuredDocument, OrdersDocument, RecountDocument,
+    SearchDocument, ThresholdsDocument, TimberDocument, TolerancesDocument,
 };
 
 /// The schema of what a command prints; of the project file where none is named.
@@ -21,6 +21,7 @@ pub(crate) fn text(of: Option<Described>) -> String {
         Some(Described::Tolerances) => printed::<TolerancesDocument>(),
         Some(Described::Timber) => printed::<TimberDocument>(),
         Some(Described::Recount) => printed::<RecountDocument>(),
+        Some(Described::Orders) => printed::<OrdersDocument>(),
         Some(Described::Measured) => printed::<MeasuredDocument>(),
     })
 }

@@ -25,6 +25,7 @@ mod problem;
 mod reader;
 #[cfg(feature = "schema")]
 mod schema;
+mod supply;
 #[cfg(test)]
 mod tests;
 mod version;
@@ -45,9 +46,10 @@ pub use lead_grade::LeadGradeWord;
 pub use problem::{FileCause, FileProblem};
 #[cfg(feature = "schema")]
 pub use schema::schema;
+pub use supply::{OfferFile, PeriodFile, SawnSlatsFile, SupplyFile, TierFile};
 pub use words::{
-    AimOfSawingWord, AxisWord, MoistureSourceWord, PairsWord, ReadingWord, SawingWord, ShapeWord,
-    SpacingWord, TurnsWord, WayWord,
+    AimOfPlanWord, AimOfSawingWord, AxisWord, MoistureSourceWord, PairsWord, PricingWord,
+    ReadingWord, SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,
 };
 
 use serde::Serialize;
@@ -131,6 +133,8 @@ pub fn overfull(draft: &ProjectDraft) -> Option<&'static str> {
         ("orders", draft.orders.len()),
         ("planks", draft.saw_shop.planks.len()),
         ("blanks", draft.saw_shop.blanks.len()),
+        ("periods", draft.supply.periods.len()),
+        ("offers", draft.supply.offers.len()),
     ];
     let overfull = lists.into_iter().find(|(_, count)| *count > MOST_ENTRIES);
     overfull.map(|(list, _)| list)

@@ -33,7 +33,10 @@ impl ClashLine {
             Wish::Machine { period } => format!("Machine hours in {}", job.periods[period]),
             Wish::Packs { offer } => format!("Most packs of {}", job.offer(offer)),
             Wish::Sawing { stock } => {
-                format!("Most usable slats sawn in a period for {}", job.stocks[stock])
+                format!(
+                    "Most usable slats sawn in a period for {}",
+                    job.stocks[stock]
+                )
             }
             Wish::PencilStore => "Most pencils stored".to_owned(),
             Wish::SlatStore => "Most slats stored".to_owned(),
@@ -91,7 +94,10 @@ impl ClashLine {
             Some(needed) if asks_for_less => {
                 format!("{start}; with all else as it is, at most {}", shown(needed))
             }
-            Some(needed) => format!("{start}; with all else as it is, at least {}", shown(needed)),
+            Some(needed) => format!(
+                "{start}; with all else as it is, at least {}",
+                shown(needed)
+            ),
             None => format!("{start}; to change it alone is not enough"),
         }
     }

@@ -135,7 +135,9 @@ impl ProjectDraft {
             })
             .collect();
         let data = draft.check().map_err(|found| {
-            let placed = found.into_iter().map(|problem| self.place_of_supply(problem));
+            let placed = found
+                .into_iter()
+                .map(|problem| self.place_of_supply(problem));
             told_once(placed.collect())
         })?;
         let called = |names: Vec<&str>, kind: &str| -> Vec<String> {
@@ -154,7 +156,11 @@ impl ProjectDraft {
             sets: called(names(&self.cutter_sets, |set| &set.name), "Cutter set"),
             suppliers: called(names(&supply.offers, |offer| &offer.supplier), "Offer"),
             periods: called(
-                supply.periods.iter().map(|period| period.name.as_str()).collect(),
+                supply
+                    .periods
+                    .iter()
+                    .map(|period| period.name.as_str())
+                    .collect(),
                 "Period",
             ),
         })
@@ -213,7 +219,10 @@ impl OrderJob {
 }
 
 fn names<T>(entries: &[Entry<T>], name: impl Fn(&T) -> &String) -> Vec<&str> {
-    entries.iter().map(|entry| name(&entry.draft).as_str()).collect()
+    entries
+        .iter()
+        .map(|entry| name(&entry.draft).as_str())
+        .collect()
 }
 
 fn called_barrel(barrels: &[Entry<crate::barrel::BarrelDraft>], at: usize) -> String {

@@ -54,7 +54,9 @@ impl OrderJob {
     #[must_use]
     pub fn read(&self, outcome: &OrderPlanOutcome) -> OrderAnswer {
         let (end, plan, bound) = match outcome {
-            OrderPlanOutcome::Proved { plan, bound } => (OrderEnd::Proved, Some(plan), Some(*bound)),
+            OrderPlanOutcome::Proved { plan, bound } => {
+                (OrderEnd::Proved, Some(plan), Some(*bound))
+            }
             OrderPlanOutcome::WithinGap { plan, bound } => {
                 (OrderEnd::WithinGap, Some(plan), Some(*bound))
             }
@@ -78,7 +80,10 @@ impl OrderJob {
             worths: plan.map_or_else(Vec::new, |plan| {
                 WorthLine::of(self, &worths(&self.data, plan))
             }),
-            clashes: clashes.iter().map(|clash| ClashLine::of(self, clash)).collect(),
+            clashes: clashes
+                .iter()
+                .map(|clash| ClashLine::of(self, clash))
+                .collect(),
         }
     }
 }

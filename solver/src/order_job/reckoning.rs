@@ -5,6 +5,7 @@ use super::job::OrderJob;
 use crate::order_plan::{CostParts, MILLION, OrderPlan};
 use crate::quantity::Volume;
 use crate::ranking::GROSS;
+use crate::sequence::in_order;
 
 /// What a plan comes to. Money is in hundredths of the currency, time in hours.
 #[derive(Debug, Clone, PartialEq)]
@@ -144,7 +145,12 @@ impl OrderReckoning {
     /// Reckons a plan of this job.
     pub(super) fn of(job: &OrderJob, plan: &OrderPlan) -> Self {
         let orders = orders(job, plan);
-        let due: u64 = job.data.pencils().iter().flat_map(|pencil| &pencil.due).sum();
+        let due: u64 = job
+            .data
+            .pencils()
+            .iter()
+            .flat_map(|pencil| &pencil.due)
+            .sum();
         let total = hundredths(plan.cost.total());
         Self {
             periods: (0..job.periods.len())
@@ -172,7 +178,14 @@ impl PeriodReckoning {
                 (sandwiches > 0).then(|| PlannedRun::of(job, setup, sandwiches))
             })
             .collect();
-        let limit = job.data.draft().machine.seconds.get(period).copied().flatten();
+        let limit = job
+            .data
+            .draft()
+            .machine
+            .seconds
+            .get(period)
+            .copied()
+            .flatten();
         Self {
             name: job.periods[period].clone(),
             hours: runs.iter().map(|run| run.hours).sum(),
@@ -186,7 +199,9 @@ impl PlannedRun {
     fn of(job: &OrderJob, setup: usize, sandwiches: u64) -> Self {
         let laid = &job.setups[setup];
         let line = &job.data.setups()[setup];
-        let good = (job.data.good_pencils(setup).iter()).map(|&(_, good)| good).sum::<u64>();
+        let good = (job.data.good_pencils(setup).iter())
+            .map(|&(_, good)| good)
+            .sum::<u64>();
         let good = good as f64 / f64::from(MILLION);
         let pencil = job.barrels.iter().position(|&barrel| barrel == laid.barrel);
         let milliseconds = f64::from(line.milliseconds) * sandwiches as f64;
@@ -237,11 +252,14 @@ fn orders(job: &OrderJob, plan: &OrderPlan) -> Vec<SlatOrder> {
 
 /// Sums by name; offers without one stay apart, as they are called by their numbers.
 fn suppliers(orders: &[SlatOrder]) -> Vec<SupplierTotal> {
-    let mut by_offer: Vec<&SlatOrder> = orders.iter().collect();
-    by_offer.sort_by_key(|order| order.offer);
+    let by_offer = in_order(orders.iter().collect(), |one: &&SlatOrder, other| {
+        one.offer.cmp(&other.offer)
+    });
     let mut totals: Vec<SupplierTotal> = Vec::new();
     for order in by_offer {
-        let place = totals.iter().position(|total| total.supplier == order.supplier);
+        let place = totals
+            .iter()
+            .position(|total| total.supplier == order.supplier);
         let place = place.unwrap_or_else(|| {
             totals.push(SupplierTotal {
                 supplier: order.supplier.clone(),

@@ -22,14 +22,20 @@ impl WorthLine {
             }
         };
         for (period, hour) in job.periods.iter().zip(&worths.machine_hour) {
-            tell(format!("One more machine hour in {period}"), hour.unwrap_or(0));
+            tell(
+                format!("One more machine hour in {period}"),
+                hour.unwrap_or(0),
+            );
         }
         for (place, packs) in worths.packs.iter().enumerate() {
             let change = format!("One more pack in the limits of {}", job.offer(place));
             tell(change, packs.pack_more);
         }
         for (pencil, &saves) in job.pencils.iter().zip(&worths.gross_less) {
-            tell(format!("One gross less of {pencil}, of what is due last"), saves);
+            tell(
+                format!("One gross less of {pencil}, of what is due last"),
+                saves,
+            );
         }
         lines
     }

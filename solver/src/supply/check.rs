@@ -73,11 +73,16 @@ impl Supplies {
             holding: self.slat_holding,
             usable: self.usable,
             cubic_millimetres,
-            sawing: self.sawn.get(place).copied().flatten().map(|sawn| OwnSawing {
-                thousand_cost: dearer(sawn.thousand_cost),
-                most_slats: usable(sawn.most_slats),
-                ..sawn
-            }),
+            sawing: self
+                .sawn
+                .get(place)
+                .copied()
+                .flatten()
+                .map(|sawn| OwnSawing {
+                    thousand_cost: dearer(sawn.thousand_cost),
+                    most_slats: usable(sawn.most_slats),
+                    ..sawn
+                }),
         };
         OrderPlanDraft {
             periods: self.periods(),
@@ -110,7 +115,11 @@ impl ProjectDraft {
         if problems.is_empty()
             && let Err(found) = supplies.draft(&vec![(0, 0); self.slats.len()]).check()
         {
-            problems.extend(found.into_iter().map(|problem| self.place_of_supply(problem)));
+            problems.extend(
+                found
+                    .into_iter()
+                    .map(|problem| self.place_of_supply(problem)),
+            );
         }
         if problems.is_empty() {
             Ok(supplies)
@@ -149,7 +158,8 @@ impl ProjectDraft {
         };
         let hour_cost = hundredths(read(&supply.hour_price, Field::MachineHourPrice));
         // The ranges of the fields lie within u32.
-        let milliseconds = (read(&supply.sandwich_seconds, Field::SandwichSeconds) * 1000.0).round();
+        let milliseconds =
+            (read(&supply.sandwich_seconds, Field::SandwichSeconds) * 1000.0).round();
         let minutes = read(&supply.changeover_minutes, Field::ChangeoverMinutes);
         let mut money = |typed, field| hundredths(read(typed, field));
         let supplies = Supplies {
@@ -166,7 +176,9 @@ impl ProjectDraft {
                 thousand_glued: money(&supply.glue_price, Field::GluePrice),
                 thousand_coated: money(&supply.coat_price, Field::CoatPrice),
             },
-            least_certified: millionths(read(&supply.least_certified, Field::CertifiedShare) / 100.0),
+            least_certified: millionths(
+                read(&supply.least_certified, Field::CertifiedShare) / 100.0,
+            ),
             most_pencils_stored: stored[0],
             most_slats_stored: stored[1],
             aim: supply.aim,
@@ -238,7 +250,11 @@ impl ProjectDraft {
                 let due = due as usize;
                 let cause = Cause::AfterLastPeriod { due, periods };
                 let late = FieldProblem { field, cause };
-                if due <= periods { Ok(due - 1) } else { Err(late) }
+                if due <= periods {
+                    Ok(due - 1)
+                } else {
+                    Err(late)
+                }
             });
             keep(one(due, Place::Order(at)), problems).unwrap_or(0)
         });
@@ -257,7 +273,11 @@ impl ProjectDraft {
                     let price = tier.pack_price.read(Field::PackPrice);
                     price.is_ok_and(|price| hundredths(price) > MOST_PRICE)
                 };
-                let tiers = self.supply.offers.get(offer).map(|offer| &offer.draft.tiers);
+                let tiers = self
+                    .supply
+                    .offers
+                    .get(offer)
+                    .map(|offer| &offer.draft.tiers);
                 let tier = tiers.and_then(|tiers| tiers.iter().position(dear));
                 (Place::Tier(offer, tier.unwrap_or(0)), Field::PackPrice)
             }
@@ -292,7 +312,8 @@ impl SupplyDraft {
             // A cubic metre is 10⁹ mm³; the range of the field lies far within i64.
             cubic_millimetres: read(&self.timber_limit, Field::TimberLimit)
                 .map(|cubic_metres| (cubic_metres * 1e9).round() as i64),
-            changeovers: read(&self.changeover_limit, Field::ChangeoverLimit).map(|most| most as u64),
+            changeovers: read(&self.changeover_limit, Field::ChangeoverLimit)
+                .map(|most| most as u64),
         }
     }
 

@@ -6,6 +6,7 @@
 mod check;
 mod layout;
 mod measured;
+mod orders;
 mod search;
 mod thresholds;
 mod timber;
@@ -15,6 +16,7 @@ mod words;
 pub(crate) use check::CheckDocument;
 pub(crate) use layout::LayoutDocument;
 pub(crate) use measured::MeasuredDocument;
+pub(crate) use orders::OrdersDocument;
 pub(crate) use search::SearchDocument;
 pub(crate) use thresholds::ThresholdsDocument;
 pub(crate) use timber::{RecountDocument, SawnPart, TimberDocument};

@@ -153,7 +153,9 @@ impl Method for Stages {
         _: Option<&Mixture>,
     ) -> Option<Mixture> {
         search.spend(1)?;
-        mix(search.data, needs, &mut self.known, &mut || search.go_round())
+        mix(search.data, needs, &mut self.known, &mut || {
+            search.go_round()
+        })
     }
 
     fn proved(mixture: &Mixture) -> (&Certificate, i64) {
