@@ -135,6 +135,7 @@ pub fn overfull(draft: &ProjectDraft) -> Option<&'static str> {
         ("blanks", draft.saw_shop.blanks.len()),
         ("periods", draft.supply.periods.len()),
         ("offers", draft.supply.offers.len()),
+        ("kinds of slat sawn", draft.supply.sawn.len()),
     ];
     let overfull = lists.into_iter().find(|(_, count)| *count > MOST_ENTRIES);
     overfull.map(|(list, _)| list)

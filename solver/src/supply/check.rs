@@ -128,10 +128,17 @@ impl ProjectDraft {
         }
     }
 
-    /// Everything that is wrong in the supply itself; what stands elsewhere is told there.
+    /// Everything that is wrong in the supply itself; what stands elsewhere is told there, and what is
+    /// only too much for an order plan is told where one is made.
     pub(crate) fn problems_of_supply(&self) -> Vec<Problem> {
         let mut problems = self.check_supply().err().unwrap_or_default();
-        problems.retain(|problem| !matches!(problem.place, Place::Run | Place::Stage(_)));
+        problems.retain(|Problem { place, problem }| {
+            let is_too_much = matches!(
+                problem.cause,
+                Cause::OrderPlan(OrderPlanProblem::Lines { .. } | OrderPlanProblem::Price { .. })
+            );
+            !matches!(place, Place::Run | Place::Stage(_)) && !is_too_much
+        });
         problems
     }
 

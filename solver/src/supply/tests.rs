@@ -66,17 +66,26 @@ fn what_only_fits_together_is_told_where_it_is_mended() {
         first.most_packs = Typed::Number(8.0);
         first.pricing = Pricing::Incremental;
         first.tiers.push(TierDraft::from_first(Typed::Number(90.0)));
-        let second = &mut supply.offers[1].draft;
-        second.tiers[0].pack_price = Typed::Number(100_000.01);
     });
     assert_eq!(
         found,
         [
             (Place::Tier(0, 0), Field::TierFrom),
             (Place::Offer(0), Field::LeastOrder),
-            (Place::Tier(1, 0), Field::PackPrice),
         ]
     );
+}
+
+#[test]
+fn what_is_too_much_for_a_plan_only_keeps_from_the_plan() {
+    let mut project = trial();
+    project.offer_each_stock();
+    project.supply.offers[1].draft.tiers[0].pack_price = Typed::Number(100_000.01);
+    assert!(project.check().is_ok());
+    let problems = project.check_order_plan().unwrap_err();
+    assert_eq!(problems.len(), 1);
+    let found = (problems[0].place, problems[0].problem.field);
+    assert_eq!(found, (Place::Tier(1, 0), Field::PackPrice));
 }
 
 #[test]

@@ -4,9 +4,18 @@ use std::fs;
 
 use app::demo;
 use serde_json::{Value, json};
-use solver::Typed;
+use solver::{ProjectDraft, Typed};
 
-use crate::program::{ask, is_described, json_of, number};
+use crate::program::{ask, is_described, number};
+
+/// The JSON of a short search.
+fn planned(project: &ProjectDraft) -> Value {
+    let (_, text, _) = ask(
+        &["orders", "-", "--format", "json", "--steps", "300"],
+        project,
+    );
+    serde_json::from_str(&text).unwrap()
+}
 
 fn list<'a>(value: &'a Value, name: &str) -> &'a [Value] {
     value[name].as_array().unwrap()
@@ -14,9 +23,10 @@ fn list<'a>(value: &'a Value, name: &str) -> &'a [Value] {
 
 #[test]
 fn the_plan_of_the_demo_fills_the_book_and_adds_up() {
-    let answer = json_of("orders", &demo::project());
+    let answer = planned(&demo::project());
     assert!(is_described(&["orders"], &answer), "{answer:#}");
-    assert_eq!(answer["outcome"], "proved");
+    let (value, bound) = (answer["value"].as_i64(), answer["bound"].as_i64());
+    assert!(bound.is_some() && bound <= value, "{answer:#}");
     let plan = &answer["plan"];
     for account in list(plan, "pencils").iter().chain(list(plan, "slats")) {
         let mut store = account["on_hand"].as_u64().unwrap();
@@ -44,10 +54,9 @@ fn the_plan_of_the_demo_fills_the_book_and_adds_up() {
 
 #[test]
 fn the_text_tells_runs_purchases_stores_and_costs() {
-    let (code, text, _) = ask(&["orders", "-"], &demo::project());
+    let (code, text, _) = ask(&["orders", "-", "--steps", "300"], &demo::project());
     assert_eq!(code, 0);
     for told in [
-        "Proved best",
         "Runs in Week 1",
         "Purchase list",
         "Suppliers",
@@ -63,25 +72,32 @@ fn the_text_tells_runs_purchases_stores_and_costs() {
 fn the_purchase_list_is_written_as_csv() {
     let file = std::env::temp_dir().join(format!("slatwright-{}-list.csv", std::process::id()));
     let path = file.to_str().unwrap();
-    let (code, text, _) = ask(&["orders", "-", "--csv", path], &demo::project());
+    let (code, text, _) = ask(
+        &["orders", "-", "--steps", "300", "--csv", path],
+        &demo::project(),
+    );
     assert_eq!(code, 0);
     assert!(text.contains("Written to"), "{text}");
     let list = fs::read_to_string(&file).unwrap();
     fs::remove_file(&file).unwrap();
     let rows: Vec<&str> = list.lines().collect();
     assert!(rows[0].starts_with("Order in,Supplier,Slat stock,Packs,"));
-    let orders = json_of("orders", &demo::project())["plan"]["purchases"]
+    let orders = planned(&demo::project())["plan"]["purchases"]
         .as_array()
         .unwrap()
         .len();
     assert_eq!(rows.len(), orders + 1);
+    // Names of the demo have a comma in them, and stand in quotation marks.
     assert!(
-        rows.iter().all(|row| row.split(',').count() == 11),
+        rows[1..].iter().all(|row| row.matches('"').count() == 2),
         "{list}"
     );
     let folder = std::env::temp_dir();
     let path = folder.to_str().unwrap();
-    let (code, text, _) = ask(&["orders", "-", "--csv", path], &demo::project());
+    let (code, text, _) = ask(
+        &["orders", "-", "--steps", "300", "--csv", path],
+        &demo::project(),
+    );
     assert_eq!(code, 3);
     assert!(text.contains("cannot be written"), "{text}");
 }
@@ -90,11 +106,11 @@ fn the_purchase_list_is_written_as_csv() {
 fn what_clashes_is_told_where_there_is_no_plan() {
     let mut project = demo::project();
     project.supply.periods[0].hours = Typed::Number(0.5);
-    let (code, text, _) = ask(&["orders", "-"], &project);
+    let (code, text, _) = ask(&["orders", "-", "--steps", "300"], &project);
     assert_eq!(code, 4);
     assert!(text.contains("these cannot be kept together"), "{text}");
     assert!(text.contains("Machine hours in Week 1: 0.5 h"), "{text}");
-    let answer = json_of("orders", &project);
+    let answer = planned(&project);
     assert!(is_described(&["orders"], &answer), "{answer:#}");
     assert_eq!(
         (&answer["outcome"], &answer["plan"]),
@@ -109,7 +125,7 @@ fn what_is_wrong_is_told_at_its_place() {
     project.supply.periods[2].hours = Typed::Number(-1.0);
     project.orders[3].due = Typed::Number(4.0);
     project.heads[0].hook = Typed::Text("steep".into());
-    let (code, _, complaint) = ask(&["orders", "-"], &project);
+    let (code, _, complaint) = ask(&["orders", "-", "--steps", "300"], &project);
     assert_eq!(code, 1);
     for path in [
         "supply.offers[1].tiers[1].pack_price",
@@ -125,7 +141,7 @@ fn what_is_wrong_is_told_at_its_place() {
 fn other_aims_are_told_in_their_units() {
     let mut project = demo::project();
     project.supply.aim = solver::order_plan::PlanAim::Changeovers;
-    let answer = json_of("orders", &project);
+    let answer = planned(&project);
     assert!(is_described(&["orders"], &answer), "{answer:#}");
     assert_eq!(answer["value"], answer["plan"]["changeovers"]);
 }
