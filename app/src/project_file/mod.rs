@@ -25,6 +25,7 @@ mod problem;
 mod reader;
 #[cfg(feature = "schema")]
 mod schema;
+mod supply;
 #[cfg(test)]
 mod tests;
 mod version;
@@ -33,6 +34,7 @@ mod version_2;
 mod version_3;
 mod version_4;
 mod version_5;
+mod version_6;
 mod words;
 
 pub use entered::Entered;
@@ -45,9 +47,10 @@ pub use lead_grade::LeadGradeWord;
 pub use problem::{FileCause, FileProblem};
 #[cfg(feature = "schema")]
 pub use schema::schema;
+pub use supply::{OfferFile, PeriodFile, SawnSlatsFile, SupplyFile, TierFile};
 pub use words::{
-    AimOfSawingWord, AxisWord, MoistureSourceWord, PairsWord, ReadingWord, SawingWord, ShapeWord,
-    SpacingWord, TurnsWord, WayWord,
+    AimOfPlanWord, AimOfSawingWord, AxisWord, MoistureSourceWord, PairsWord, PricingWord,
+    ReadingWord, SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,
 };
 
 use serde::Serialize;
@@ -131,6 +134,9 @@ pub fn overfull(draft: &ProjectDraft) -> Option<&'static str> {
         ("orders", draft.orders.len()),
         ("planks", draft.saw_shop.planks.len()),
         ("blanks", draft.saw_shop.blanks.len()),
+        ("periods", draft.supply.periods.len()),
+        ("offers", draft.supply.offers.len()),
+        ("kinds of slat sawn", draft.supply.sawn.len()),
     ];
     let overfull = lists.into_iter().find(|(_, count)| *count > MOST_ENTRIES);
     overfull.map(|(list, _)| list)
