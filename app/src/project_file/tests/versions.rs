@@ -224,7 +224,7 @@ fn a_newer_version_asks_for_an_update() {
 
 #[test]
 fn a_version_that_never_was() {
-    let told = "is not a version of the file; versions count from 1 to 5";
+    let told = "is not a version of the file; versions count from 1 to 6";
     for (version, found) in [
         (json!(0), "0"),
         (json!(-1), "-1"),
