@@ -56,6 +56,7 @@ mod slat;
 mod staircase;
 mod supply;
 mod threshold;
+mod title_block;
 mod tooling;
 mod unit;
 
@@ -111,6 +112,7 @@ pub use slat::{Slat, SlatDraft, Supply};
 pub use staircase::{Step, staircase, stairs_range};
 pub use supply::{OfferDraft, PeriodDraft, SawnSlatsDraft, SupplyDraft, TierDraft};
 pub use threshold::{Change, Input, Threshold, Worth, thresholds};
+pub use title_block::{TitleBlock, TitleField};
 pub use tooling::{Cut, CutDraft, Head, HeadDraft, HeadKind};
 pub use unit::LengthUnit;
 pub use wood::{

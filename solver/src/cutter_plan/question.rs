@@ -29,7 +29,8 @@ impl ProjectDraft {
     /// #     conditions: ConditionsDraft::new(), cutter_sets: vec![], rules: RulesDraft::new(),
     /// #     accuracies: vec![], layout, search: SearchDraft::new(), orders: vec![],
     /// #     saw_shop: SawShopDraft::new(), heads: [const { HeadDraft::new() }; 3],
-    /// #     cut: CutDraft::new(), run: RunDraft::new(), set_aside: None,
+    /// #     cut: CutDraft::new(), run: RunDraft::new(), supply: solver::SupplyDraft::new(),
+    /// #     title_block: solver::TitleBlock::new(), set_aside: None,
     /// # };
     /// let mut project = project; // one barrel, one stock
     /// project.orders.push(OrderDraft { barrel: Id(1), gross: Typed::Number(100.0) });
