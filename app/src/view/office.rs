@@ -3,7 +3,7 @@
 use crate::preference;
 use crate::workbench::Machined;
 use leptos::prelude::*;
-use solver::{Drawing, Paper, PaperProblem, PaperSize};
+use solver::{Drawing, LengthUnit, Paper, PaperProblem, PaperSize};
 
 /// What is printed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -56,6 +56,17 @@ impl Office {
     pub(crate) fn is_empty(self) -> bool {
         let machined = self.machined.read();
         machined.as_ref().and_then(Machined::setting).is_none()
+    }
+
+    /// What keeps the setting from being made, in a line; nothing where there is one.
+    pub(crate) fn wanting(self, unit: LengthUnit) -> Option<String> {
+        let machined = self.machined.read();
+        let Some(machined) = machined.as_ref() else {
+            return Some("Something in the project is to be mended first.".to_owned());
+        };
+        let problems = machined.setting.as_ref().err()?;
+        let problems = problems.iter().map(|problem| problem.message(unit));
+        Some(format!("{}.", problems.collect::<Vec<_>>().join(". ")))
     }
 
     /// Prints a part, as soon as the page shows it.

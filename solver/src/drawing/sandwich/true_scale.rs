@@ -24,7 +24,7 @@ const TEXT: f64 = 64.0;
 /// millimetre of wood is as many millimetres of paper as the scale says.
 ///
 /// # Errors
-/// Where it is too wide for the sheet even in full size.
+/// Where it is too wide for the sheet even a hundred times smaller.
 ///
 /// ```
 /// use solver::{BarrelDraft, LengthUnit, Paper, PaperSize, RulesDraft, Seam, Setup, Shape, SlatDraft, draw_to_scale, lay_out};
@@ -65,7 +65,7 @@ pub fn draw_to_scale(
         artist.overhang(&artist.centres(), width)
     };
     let across = overhang.across(width);
-    let Some(scale) = Scale::largest_that_fits(across, printable - beside) else {
+    let Some(scale) = Scale::of_a_view(across, printable - beside) else {
         let needed = across + beside;
         return Err(PaperProblem::TooWide { needed, printable });
     };
