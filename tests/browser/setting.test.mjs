@@ -261,7 +261,7 @@ test("the sheet is one page with its gauge of 1/64 for slats as wide as can be, 
     assert.equal(more.length, 0, paper);
     // 4.42 mm are 0.174 in, and 11.1 sixty-fourths; 74 mm are 2 in and 58.5 of them.
     assert.match(sheet.text, /0\.174\s+11\/64/);
-    assert.match(sheet.text, /2\.913 · 2 29\/32/);
+    assert.match(sheet.text, /2\.913\s*·\s*2\s29\/32/);
   }
   await page.emulateMedia({ media: "screen" });
   await button(page, "mm, show lengths in millimetres").click();

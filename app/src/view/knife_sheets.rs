@@ -14,7 +14,6 @@ use solver::{Blade, Knife, KnifePoint, LengthUnit, TrueSize, draw_knife, figure}
 #[component]
 pub(crate) fn KnifeSheets() -> impl IntoView {
     let office = expect_context::<Office>();
-    let bench = expect_context::<Workbench>();
     let blades: Memo<Vec<Blade>> = Memo::new(move |_| {
         let machined = office.machined.read();
         let setting = machined.as_ref().and_then(Machined::setting);
@@ -27,7 +26,7 @@ pub(crate) fn KnifeSheets() -> impl IntoView {
             <p class="hint">
                 "Each edge is drawn on the face of its knife, where depths are stretched by the hook angle. Lines and arcs lie within 0.0001 mm of the true edge. On paper the scale is told; files are at 1:1."
             </p>
-            <p class="empty">{live(move || office.wanting(bench.unit.get()).map(|wanting| format!("No knives: {wanting}")))}</p>
+            {office.wanting("No knives")}
             {keyed(move || blades.get(), |blade| view! { <KnifeSheet blade/> })}
         </section>
     }

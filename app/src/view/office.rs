@@ -1,9 +1,10 @@
 //! What is shared by all that leaves the office: the paper, and what of it is printed.
 
+use super::live::live;
 use crate::preference;
-use crate::workbench::Machined;
+use crate::workbench::{Machined, Workbench};
 use leptos::prelude::*;
-use solver::{Drawing, LengthUnit, Paper, PaperProblem, PaperSize};
+use solver::{Drawing, Paper, PaperProblem, PaperSize};
 
 /// What is printed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -58,15 +59,22 @@ impl Office {
         machined.as_ref().and_then(Machined::setting).is_none()
     }
 
-    /// What keeps the setting from being made, in a line; nothing where there is one.
-    pub(crate) fn wanting(self, unit: LengthUnit) -> Option<String> {
-        let machined = self.machined.read();
-        let Some(machined) = machined.as_ref() else {
-            return Some("Something in the project is to be mended first.".to_owned());
+    /// A line that tells what keeps the setting from being made, and what is missing without it; nothing
+    /// where there is one.
+    pub(crate) fn wanting(self, without: &'static str) -> AnyView {
+        let bench = expect_context::<Workbench>();
+        let words = move || {
+            let machined = self.machined.read();
+            let Some(machined) = machined.as_ref() else {
+                return Some(format!("{without}: mend what is listed first."));
+            };
+            let problems = machined.setting.as_ref().err()?;
+            let unit = bench.unit.get();
+            let problems = problems.iter().map(|problem| problem.message(unit));
+            let problems = problems.collect::<Vec<_>>().join(". ");
+            Some(format!("{without}: {problems}."))
         };
-        let problems = machined.setting.as_ref().err()?;
-        let problems = problems.iter().map(|problem| problem.message(unit));
-        Some(format!("{}.", problems.collect::<Vec<_>>().join(". ")))
+        view! { <p class="empty" hidden=move || !self.is_empty()>{live(words)}</p> }.into_any()
     }
 
     /// Prints a part, as soon as the page shows it.

@@ -210,12 +210,12 @@ fn body(machined: &Machined, setting: &Setting, unit: LengthUnit) -> AnyView {
         </section>
         <section>
             <h3>{format!("Slats and sandwich, {}", unit.label())}</h3>
-            {slat_table(setting, unit)}
+            {slat_table(setting, &figure::length_to_set, unit)}
         </section>
         <div class="halves">
             <section>
                 <h3>{format!("Heights of the knives, {}", unit.label())}</h3>
-                {height_table(setting, unit)}
+                {height_table(setting, &figure::length_to_set, unit)}
             </section>
             <section>
                 <h3>{format!("Knife marks, {}", unit.label())}</h3>

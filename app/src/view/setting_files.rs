@@ -1,7 +1,6 @@
 //! What leaves the office as files: drawings, the outline, tables.
 
 use super::file_menu::file_name;
-use super::live::live;
 use super::office::{Office, OnPaper};
 use crate::download;
 use crate::workbench::{Machined, Workbench, drawn_on};
@@ -43,10 +42,6 @@ pub(crate) fn SettingFiles(
     };
     let no_layout = move || office.machined.with(Option::is_none);
     let no_setting = move || office.is_empty();
-    let wanting = move || {
-        let wanting = office.wanting(bench.unit.get())?;
-        Some(format!("No files of setting and knives: {wanting}"))
-    };
     let not_drawn = |drawn: OnPaper| move || !drawn.with(|drawn| matches!(drawn, Some(Ok(_))));
     view! {
         <section class="result files" aria-labelledby="files-title">
@@ -59,7 +54,7 @@ pub(crate) fn SettingFiles(
                 <button type="button" hidden=no_setting on:click=table("Setting", |machined, unit| Some(machined.setting()?.csv(unit)))>"Setting as CSV"</button>
                 <button type="button" hidden=no_setting on:click=table("Knives", |machined, unit| Some(machined.setting()?.knives_csv(unit)))>"Knives as CSV"</button>
             </div>
-            <p class="empty">{live(wanting)}</p>
+            {office.wanting("No files of setting and knives")}
             <p class="hint">"The outline is that of the bare wood, as it lies in the sandwich. DXF is of release 12, in millimetres."</p>
         </section>
     }

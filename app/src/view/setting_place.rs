@@ -22,7 +22,7 @@ use super::setting_tables::{facts, height_table, mark_table, part, slat_facts, s
 use super::title_form::TitleForm;
 use crate::workbench::{Workbench, machined};
 use leptos::prelude::*;
-use solver::{Blade, PaperSize, draw_sandwich};
+use solver::{Blade, PaperSize, draw_sandwich, figure};
 use std::sync::Arc;
 
 /// The place of the setter.
@@ -53,14 +53,22 @@ pub(crate) fn SettingPlace() -> impl IntoView {
         machined,
         ("heights", "Heights above the table"),
         true,
-        |_, setting, unit| scrolled("Heights of the knives", height_table(setting, unit)),
+        |_, setting, unit| {
+            scrolled(
+                "Heights of the knives",
+                height_table(setting, &figure::length, unit),
+            )
+        },
     );
     let slats = part(
         machined,
         ("asked", "Slats and sandwich"),
         true,
         |_, setting, unit| {
-            let table = scrolled("Slats at the groove head", slat_table(setting, unit));
+            let table = scrolled(
+                "Slats at the groove head",
+                slat_table(setting, &figure::length, unit),
+            );
             view! { {table} {facts(slat_facts(setting, unit))} }.into_any()
         },
     );
@@ -163,15 +171,8 @@ fn Answer() -> impl IntoView {
 fn PaperChoice() -> impl IntoView {
     let office = expect_context::<Office>();
     let paper = office.paper;
-    let bench = expect_context::<Workbench>();
     let no_layout = move || office.machined.with(Option::is_none);
     let no_setting = move || office.is_empty();
-    let wanting = move || {
-        let wanting = office.wanting(bench.unit.get())?;
-        Some(format!(
-            "No setting sheet and no knives to print: {wanting}"
-        ))
-    };
     let chosen = Signal::derive(move || {
         let chosen = paper.get();
         PaperSize::ALL.iter().position(|size| *size == chosen)
@@ -197,7 +198,7 @@ fn PaperChoice() -> impl IntoView {
                 <button type="button" hidden=no_setting on:click=move |_| office.print(Print::Knives)>"Print the knives"</button>
                 {sizes}
             </div>
-            <p class="empty">{live(wanting)}</p>
+            {office.wanting("No setting sheet and no knives to print")}
         </section>
     }
 }

@@ -6,9 +6,12 @@ use crate::workbench::{Machined, Workbench};
 use leptos::prelude::*;
 use solver::{HeadKind, Length, LengthUnit, Setting, SlatSetting, figure};
 
+/// How a length is shown, in millimetres.
+type Show = dyn Fn(f64, LengthUnit) -> String;
+
 /// The sizes of slats and sandwich at the machines.
-pub(crate) fn slat_table(setting: &Setting, unit: LengthUnit) -> AnyView {
-    let length = |length: Length| figure::length_to_set(length.in_millimetres(), unit);
+pub(crate) fn slat_table(setting: &Setting, show: &Show, unit: LengthUnit) -> AnyView {
+    let length = |length: Length| show(length.in_millimetres(), unit);
     let rows = [("Top slat", &setting.top), ("Bottom slat", &setting.bottom)];
     let rows = rows.map(|(name, slat)| {
         let SlatSetting {
@@ -47,10 +50,7 @@ pub(crate) fn slat_table(setting: &Setting, unit: LengthUnit) -> AnyView {
 
 /// What is told of slats and sandwich beside their table: names and figures.
 pub(crate) fn slat_facts(setting: &Setting, unit: LengthUnit) -> Vec<(&'static str, String)> {
-    let length = |length: Length| {
-        let figure = figure::length_to_set(length.in_millimetres(), unit);
-        format!("{figure}{}{}", figure::THIN_SPACE, unit.label())
-    };
+    let length = |length: Length| figure::length_with_unit(length.in_millimetres(), unit);
     vec![
         ("Moisture at grooving", figure::percent(setting.moisture)),
         ("Sandwich as glued", length(setting.glued)),
@@ -59,8 +59,8 @@ pub(crate) fn slat_facts(setting: &Setting, unit: LengthUnit) -> Vec<(&'static s
 }
 
 /// How high each knife stands.
-pub(crate) fn height_table(setting: &Setting, unit: LengthUnit) -> AnyView {
-    let length = |length: Length| figure::length_to_set(length.in_millimetres(), unit);
+pub(crate) fn height_table(setting: &Setting, show: &Show, unit: LengthUnit) -> AnyView {
+    let length = |length: Length| show(length.in_millimetres(), unit);
     let rows = setting.heights.iter().map(|height| {
         let heights = [height.surface, height.tip, height.axis];
         row(

@@ -13,7 +13,7 @@ use crate::unit::LengthUnit;
 
 /// The drawing across, and what the views may be upright, mm of paper: two of them stand side by side
 /// between the margins of a sheet.
-const WIDTH: f64 = 92.0;
+const WIDTH: f64 = 94.0;
 const VIEW: f64 = 27.0;
 /// Half of what the enlarged view shows across, and how far its arcs go beyond the wood, mm of paper.
 const HALF: f64 = 9.0;
@@ -21,16 +21,18 @@ const BEYOND: f64 = 2.0;
 /// A line of text, mm of paper.
 const LINE: f64 = 5.0;
 /// Room for a number, px.
-const TEXT: f64 = 48.0;
-const ROW: f64 = 18.0;
+const TEXT: f64 = 46.0;
+const ROW: f64 = 15.0;
+/// Space between the two views, px.
+const BETWEEN: f64 = 10.0;
 /// Space round the drawing, px.
 const MARGIN: f64 = 3.0;
 
 /// Draws a head as it stands when a blade is set: at the left the whole head with the height of its axis
 /// above the table, at the right where its knives meet the wood, enlarged, with the height of their tip,
 /// the depth of the cut and the thickness of the wood. Both are at standard scales (ISO 5455), seen
-/// along the axis of the head, the wood lying on the table; the two circles are those that the tip of
-/// the edge and its nearest point run on.
+/// along the axis of the head, the wood lying on the table; of the two arcs of the enlarged view one is
+/// what the tip of the edge runs on and the other what its nearest point does.
 ///
 /// Where numbers find no room, that of the finished face is left out first, then that of the wood.
 /// Nothing where the setting has no such blade.
@@ -133,7 +135,7 @@ impl<'a> Stand<'a> {
             View {
                 scale: near,
                 origin: Point {
-                    x: left + 2.0 * reach.max(pixels(VIEW) / 2.0) + half,
+                    x: left + 2.0 * reach.max(pixels(VIEW) / 2.0) + BETWEEN + half,
                     y: table,
                 },
             },
@@ -184,10 +186,6 @@ impl<'a> Stand<'a> {
             .run(&[(x, y - cross), (x, y + cross)]);
         let mut shapes = self.table(view, reach);
         shapes.extend([
-            shape(
-                Style::Coat,
-                Path::new().circle(&centre, radius - self.knife.depth()),
-            ),
             shape(Style::CuttingCircle, Path::new().circle(&centre, radius)),
             shape(Style::Centre, axes),
         ]);

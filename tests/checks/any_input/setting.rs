@@ -6,7 +6,8 @@ use proptest::prelude::*;
 use solver::{
     Conditions, CutDraft, CutterQuestion, CutterSet, FieldProblem, HeadDraft, HeadKind, Layout,
     LeadGrade, LengthUnit, Paper, PaperSize, PitchRule, Rules, RunDraft, Setup, Shape, Slat,
-    TrueSize, draw_gauge, draw_head, draw_knife, draw_to_scale, lay_out, plan_cutters, run_needs, set_up,
+    TrueSize, draw_gauge, draw_head, draw_knife, draw_to_scale, lay_out, plan_cutters, run_needs,
+    set_up,
 };
 use tests::shop;
 
@@ -60,7 +61,10 @@ fn leaves_the_office(
                             drawn(&head)?;
                         }
                     }
-                    let tip = solver::figure::length_to_set(height.tip.in_millimetres(), LengthUnit::Inch);
+                    let tip = solver::figure::length_to_set(
+                        height.tip.in_millimetres(),
+                        LengthUnit::Inch,
+                    );
                     prop_assert!(readable(&tip), "{}", tip);
                 }
                 for knife in &setting.knives {

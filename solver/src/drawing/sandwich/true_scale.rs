@@ -168,6 +168,6 @@ pub fn draw_to_scale(
         describe::sandwich(setup, layout, unit),
         scale.label()
     );
-    let drawing = artist.done(told + LINE, description);
+    let drawing = artist.done(told + LINE / 2.0 + 2.0, description);
     Ok(ScaledDrawing { drawing, scale })
 }

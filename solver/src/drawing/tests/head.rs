@@ -106,7 +106,7 @@ fn a_usual_head_tells_axis_tip_depth_and_wood() {
                     assert!(!area.overlaps(&other.area), "{blade:?}");
                 }
             }
-            assert!(drawing.paper_width() <= Length::millimetres(92.0 + 1e-9));
+            assert!(drawing.paper_width() <= Length::millimetres(94.0 + 1e-9));
         }
     }
 }
