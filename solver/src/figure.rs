@@ -99,7 +99,7 @@ pub fn length_with_unit(mm: f64, unit: LengthUnit) -> String {
 /// ```
 /// use solver::figure;
 ///
-/// assert_eq!(figure::sixty_fourths(74.0), "2\u{202f}29/32");
+/// assert_eq!(figure::sixty_fourths(74.0), "2\u{a0}29/32");
 /// assert_eq!(figure::sixty_fourths(4.42), "11/64");
 /// assert_eq!(figure::sixty_fourths(-25.4), "−1");
 /// assert_eq!(figure::sixty_fourths(0.1), "0");
@@ -126,7 +126,8 @@ pub fn sixty_fourths(mm: f64) -> String {
     let fraction = format!("{}/{}", rest >> halvings, 64_u64 >> halvings);
     match whole {
         0 => format!("{sign}{fraction}"),
-        _ => format!("{sign}{whole}{THIN_SPACE}{fraction}"),
+        // A narrow space would let 2 29/32 be read as 229/32.
+        _ => format!("{sign}{whole}\u{a0}{fraction}"),
     }
 }
 
@@ -135,7 +136,7 @@ pub fn sixty_fourths(mm: f64) -> String {
 /// ```
 /// use solver::{LengthUnit, figure};
 ///
-/// assert_eq!(figure::length_to_set(74.0, LengthUnit::Inch), "2.913 · 2\u{202f}29/32");
+/// assert_eq!(figure::length_to_set(74.0, LengthUnit::Inch), "2.913 · 2\u{a0}29/32");
 /// assert_eq!(figure::length_to_set(74.0, LengthUnit::Millimetre), "74.00");
 /// ```
 #[must_use]

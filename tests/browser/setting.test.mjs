@@ -149,7 +149,7 @@ test("knives deeper than their head are refused with numbers, and what can be ma
   assert.match((await file(page, "Cross-section as SVG")).text, /Scale 2:1/);
   assert.match((await file(page, "Outline as DXF")).text, /OUTLINE/);
   assert.equal((await printed(page, "Print the gauge")).length, 1);
-  await page.emulateMedia({ media: "screen" });
+  await page.emulateMedia({ media: null });
   assert.deepEqual(await broken(page), []);
   assertQuiet(problems);
 });
@@ -205,9 +205,11 @@ for (const [paper, [width, height], bar] of [
     const [raster] = await rasters(paperwork);
     const long = levels(raster, 70);
     const control = long.at(-1);
-    // The strokes at its ends stand half over them.
-    const edge = control.thick;
-    assert.ok(close(control.to - control.from - edge, bar), `${control.to - control.from} with ${edge}`);
+    // Its two ends and its middle are marked by longer strokes than the steps between.
+    const marks = uprights(raster, [control.y - 3.6, control.y - 2.6], 0.9);
+    assert.equal(marks.length, 3, `${marks}`);
+    assert.ok(close(marks[2] - marks[0], bar), `${marks[2] - marks[0]}`);
+    assert.ok(close(marks[1] - marks[0], bar / 2), `${marks[1] - marks[0]}`);
     const wood = long.slice(0, -1);
     const drawn = uprights(raster, [wood[0].y + 0.5, wood.at(-1).y - 0.5], 0.4);
     assert.equal(drawn.length, millimetres.length + 2, "slat edges and groove centres");
@@ -263,7 +265,7 @@ test("the sheet is one page with its gauge of 1/64 for slats as wide as can be, 
     assert.match(sheet.text, /0\.174\s+11\/64/);
     assert.match(sheet.text, /2\.913\s*·\s*2\s29\/32/);
   }
-  await page.emulateMedia({ media: "screen" });
+  await page.emulateMedia({ media: null });
   await button(page, "mm, show lengths in millimetres").click();
   await drop(page, (project) => (project.slats[0].width_mm = 195));
   for (const paper of ["A4", "US Letter"]) {
@@ -274,7 +276,7 @@ test("the sheet is one page with its gauge of 1/64 for slats as wide as can be, 
     // The section is drawn at 1:2 then.
     const lines = sheets[0].paths.map(extent);
     assert.ok(lines.some((line) => Math.abs(line.width - 97.5) < 0.1), paper);
-    await page.emulateMedia({ media: "screen" });
+    await page.emulateMedia({ media: null });
   }
   assertQuiet(problems);
 });
@@ -293,11 +295,11 @@ test("what is typed for the title block is printed, kept, and taken back by undo
   assert.ok(told.includes("Writer, hexagonal on Seven-ply, 74"), "a title of its own");
   // The foot of the page tells the number again.
   assert.equal(told.split(typed.Number).length, 3);
-  await page.emulateMedia({ media: "screen" });
+  await page.emulateMedia({ media: null });
   await page.getByLabel("Title", { exact: true }).fill("Setting for the autumn run");
   await page.keyboard.press("Enter");
   assert.ok((await sheet()).includes("Setting for the autumn run"));
-  await page.emulateMedia({ media: "screen" });
+  await page.emulateMedia({ media: null });
   await button(page, "Undo").click();
   await button(page, "Undo").click();
   assert.equal(await page.getByLabel("Title", { exact: true }).inputValue(), "");
@@ -332,7 +334,7 @@ test("names of any length and script stand whole on the sheet, whose pages are c
     assert.deepEqual(await cut(page), []);
     assert.ok((await page.locator(".title-block").textContent()).includes(long));
     assert.equal(await page.locator(".title-block b").count(), 0);
-    await page.emulateMedia({ media: "screen" });
+    await page.emulateMedia({ media: null });
   }
   assertQuiet(problems);
 });
@@ -345,7 +347,7 @@ test("each knife is printed at the scale it tells, and saved at true size", asyn
   assert.equal(told.length, 4);
   const lines = sheets.flatMap((sheet) => sheet.paths.map(extent));
   assert.ok(lines.some((line) => line.width > 74), "an edge across the slat");
-  await page.emulateMedia({ media: "screen" });
+  await page.emulateMedia({ media: null });
   const dxf = await file(page, "Save as DXF: Top knife");
   assert.match(dxf.name, /-top-knife\.dxf$/);
   assert.ok(dxf.text.startsWith("0\nSECTION\n") && dxf.text.trimEnd().endsWith("EOF"));
