@@ -30,7 +30,8 @@ pub(crate) fn HeadDrawings(
             let machined = office.machined.read();
             draw_head(machined.as_ref()?.setting()?, blade, bench.unit.get())
         });
-        view! { <div class="sheet paper"><PaperDrawing drawing context/></div> }
+        let label = format!("{}, head over the table", blade.label());
+        view! { <div class="sheet paper" role="group" aria-label=label><PaperDrawing drawing context/></div> }
     };
     view! { <div class="heads">{keyed(move || blades.get(), head)}</div> }
 }

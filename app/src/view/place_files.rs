@@ -4,6 +4,7 @@ use super::live::live;
 use super::setting_files::save_file;
 use super::shown::Shown;
 use crate::workbench::Workbench;
+use leptos::html::Details;
 use leptos::prelude::*;
 
 /// The files of a place: a list that is made when it is unfolded, as tables and drawings come and go.
@@ -17,9 +18,14 @@ pub(crate) fn PlaceFiles() -> impl IntoView {
     };
     // What was listed of another place is not there any more.
     let place = bench.place;
+    let fold = NodeRef::<Details>::new();
     Effect::new(move |_| {
         place.track();
         names.set(Vec::new());
+        if let Some(fold) = fold.get_untracked() {
+            // Open, it would list nothing.
+            let _ = fold.remove_attribute("open");
+        }
     });
     let save = move |wanted: Option<&(String, &'static str)>| {
         for shown in Shown::all() {
@@ -38,9 +44,8 @@ pub(crate) fn PlaceFiles() -> impl IntoView {
         });
         buttons.collect_view()
     };
-    let fold = move |_| look();
     view! {
-        <details class="place-files" on:toggle=fold>
+        <details class="place-files" node_ref=fold on:toggle=move |_| look()>
             <summary>"Tables and drawings of this place as files"</summary>
             <p class="hint">"A table is saved as CSV and a drawing as SVG, with what they show here and now."</p>
             <div class="actions">

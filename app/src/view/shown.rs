@@ -15,6 +15,7 @@ pub(crate) struct Shown {
     pub(crate) name: String,
     /// The end of the name of its file.
     pub(crate) end: &'static str,
+    called: String,
     element: Element,
 }
 
@@ -39,17 +40,20 @@ impl Shown {
                 "svg" => "svg",
                 _ => "csv",
             };
-            let name = name_of(&element);
+            let called = name_of(&element);
             let alike = all
                 .iter()
-                .filter(|other| other.end == end && other.name == name);
-            let alike = alike.count();
-            all.push(Self { name, end, element });
-            if alike > 0
-                && let Some(last) = all.last_mut()
-            {
-                last.name = format!("{}, {}", last.name, alike + 1);
-            }
+                .filter(|other| other.end == end && other.called == called);
+            let name = match alike.count() {
+                0 => called.clone(),
+                before => format!("{called}, {}", before + 1),
+            };
+            all.push(Self {
+                name,
+                called,
+                end,
+                element,
+            });
         }
         all
     }
@@ -64,26 +68,43 @@ impl Shown {
     }
 }
 
-/// What a part of the page is called: by its own label, that of the group it stands in, or the heading
-/// of its section.
+/// What a part of the page is called: by the label of its group, by its own title, or by the heading of
+/// its section; with what it is a part of, and with the unit that the heading tells.
 fn name_of(element: &Element) -> String {
-    let labelled = element.closest("svg[aria-label], .scroll[aria-label]");
-    if let Ok(Some(labelled)) = labelled
-        && !labelled.class_list().contains("true-size")
-        && let Some(label) = labelled.get_attribute("aria-label")
-    {
-        return label.trim_end_matches(", drawn").to_owned();
-    }
-    let title = element.query_selector(":scope > title").ok().flatten();
-    let heading = || {
-        let part = element.closest("article, section").ok().flatten()?;
-        let heading = part.query_selector("h2, h3, .verdict").ok().flatten();
-        heading.or_else(|| Some(part))
+    let text = |found: Option<Element>| found.and_then(|found| found.text_content());
+    let closest = |what: &str| element.closest(what).ok().flatten();
+    let part = closest("section.result, section.board, section");
+    let heading = part
+        .as_ref()
+        .and_then(|part| part.query_selector("h2, h3").ok().flatten());
+    let heading = text(heading).unwrap_or_default();
+    let label = closest(".scroll[aria-label], .sheet[aria-label]");
+    let label = label.and_then(|label| label.get_attribute("aria-label"));
+    let title = || text(element.query_selector(":scope > title").ok().flatten());
+    let owner = || {
+        part.as_ref()
+            .and_then(|part| part.get_attribute("aria-label"))
     };
-    let named = title.or_else(heading);
-    let name = named.and_then(|named| named.text_content());
-    let name = name.unwrap_or_default();
-    let words: Vec<&str> = name.split_whitespace().take(12).collect();
+    let own = label.or_else(title).filter(|own| !own.is_empty());
+    let unit = ["mm", "in"]
+        .into_iter()
+        .find(|unit| heading.ends_with(&format!(", {unit}")));
+    let article =
+        closest("article[aria-label]").and_then(|whole| whole.get_attribute("aria-label"));
+    let mut name = match own {
+        Some(own) => {
+            let own = own.trim_end_matches(", drawn").to_owned();
+            let whole = article.filter(|whole| !own.starts_with(whole));
+            let own = whole.map_or_else(|| own.clone(), |whole| format!("{whole}, {own}"));
+            unit.map_or_else(|| own.clone(), |unit| format!("{own}, {unit}"))
+        }
+        None if heading.is_empty() => article.or_else(owner).unwrap_or_default(),
+        None => heading,
+    };
+    if name.is_empty() {
+        "Shown".clone_into(&mut name);
+    }
+    let words: Vec<&str> = name.split_whitespace().take(16).collect();
     words.join(" ")
 }
 

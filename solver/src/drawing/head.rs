@@ -13,10 +13,10 @@ use crate::unit::LengthUnit;
 
 /// The drawing across, and what the views may be upright, mm of paper: two of them stand side by side
 /// between the margins of a sheet.
-const WIDTH: f64 = 94.0;
-const VIEW: f64 = 27.0;
+const WIDTH: f64 = 95.0;
+const VIEW: f64 = 30.0;
 /// Half of what the enlarged view shows across, and how far its arcs go beyond the wood, mm of paper.
-const HALF: f64 = 9.0;
+const HALF: f64 = 8.5;
 const BEYOND: f64 = 2.0;
 /// A line of text, mm of paper.
 const LINE: f64 = 5.0;
@@ -34,8 +34,8 @@ const MARGIN: f64 = 3.0;
 /// along the axis of the head, the wood lying on the table; of the two arcs of the enlarged view one is
 /// what the tip of the edge runs on and the other what its nearest point does.
 ///
-/// Where numbers find no room, that of the finished face is left out first, then that of the wood.
-/// Nothing where the setting has no such blade.
+/// Axis, tip and depth come first; the thickness of the wood and the height of the finished face are left
+/// out where they find no room beside them. Nothing where the setting has no such blade.
 ///
 /// ```
 /// use solver::{BarrelDraft, Blade, Conditions, CutDraft, HeadDraft, LengthUnit, RulesDraft, Seam, Setup, Shape, Size, SlatDraft, draw_head, lay_out, set_up};
