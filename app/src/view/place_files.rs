@@ -28,18 +28,22 @@ pub(crate) fn PlaceFiles() -> impl IntoView {
         }
     });
     let save = move |wanted: Option<&(String, &'static str)>| {
-        for shown in Shown::all() {
-            let is_wanted =
-                wanted.is_none_or(|(name, end)| shown.name == *name && shown.end == *end);
-            if is_wanted {
-                save_file(bench, &shown.name, shown.end, &shown.text());
-            }
+        let is_wanted = |shown: &Shown| {
+            wanted.is_none_or(|(name, end)| shown.name == *name && shown.end == *end)
+        };
+        let mut found = Shown::all();
+        found.retain(is_wanted);
+        if found.is_empty() {
+            bench.tell("It is not there any more: look again.");
+        }
+        for shown in found {
+            save_file(bench, &shown.name, shown.end, &shown.text());
         }
     };
     let list = move || {
         let buttons = names.get().into_iter().map(|wanted| {
             let end = wanted.1.to_uppercase();
-            let label = format!("{} as {end}", wanted.0);
+            let label = format!("{}, {end}", wanted.0);
             view! { <button type="button" on:click=move |_| save(Some(&wanted))>{label}</button> }
         });
         buttons.collect_view()

@@ -16,7 +16,7 @@ use crate::unit::LengthUnit;
 const WIDTH: f64 = 95.0;
 const VIEW: f64 = 30.0;
 /// Half of what the enlarged view shows across, and how far its arcs go beyond the wood, mm of paper.
-const HALF: f64 = 8.5;
+const HALF: f64 = 8.2;
 const BEYOND: f64 = 2.0;
 /// A line of text, mm of paper.
 const LINE: f64 = 5.0;
@@ -121,7 +121,7 @@ impl<'a> Stand<'a> {
         };
         let top = MARGIN + pixels(LINE);
         let (table, foot) = (top + above, top + above + below);
-        let left = MARGIN + TEXT + 12.0;
+        let left = MARGIN + TEXT + 15.0;
         let reach = over(whole, radius);
         let half = pixels(HALF);
         let views = [
