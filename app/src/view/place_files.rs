@@ -51,7 +51,7 @@ pub(crate) fn PlaceFiles() -> impl IntoView {
     view! {
         <details class="place-files" node_ref=fold on:toggle=move |_| look()>
             <summary>"Tables and drawings of this place as files"</summary>
-            <p class="hint">"A table is saved as CSV and a drawing as SVG, with what they show here and now."</p>
+            <p class="hint">"A table is saved as CSV and a drawing as SVG, with what they show here and now. A browser may ask whether so many files are welcome at once."</p>
             <div class="actions">
                 <button type="button" on:click=move |_| look()>"Look again"</button>
                 <button type="button" class="all" on:click=move |_| save(None)>"Save all of them"</button>
