@@ -33,7 +33,7 @@ impl ProjectDraft {
     /// #     title_block: solver::TitleBlock::new(), set_aside: None,
     /// # };
     /// let mut project = project; // one barrel, one stock
-    /// project.orders.push(OrderDraft { barrel: Id(1), gross: Typed::Number(100.0) });
+    /// project.orders.push(OrderDraft { gross: Typed::Number(100.0), ..OrderDraft::new(Id(1)) });
     /// let mut tens = CutterSetDraft::new("Tens");
     /// tens.pitch = Typed::Number(7.24);
     /// project.cutter_sets.push(Entry { id: Id(7), draft: tens });
