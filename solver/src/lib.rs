@@ -58,19 +58,19 @@ mod tooling;
 mod unit;
 
 pub use accuracy::{Accuracy, AccuracyDraft, ErrorDraft, Offsets, Reading, Term};
-pub use barrel::{Barrel, BarrelDraft};
+pub use barrel::{Barrel, BarrelDraft, SizeHandle};
 pub use comparison::{Laid, Line as ComparedLine, Part, Value, Verdict, compare};
 pub use cutter_plan::{
     CutterPlan, CutterQuestion, NewSet, OrderNow, Proposal, SetUse, plan_cutters,
 };
 pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
-    Area as SheetArea, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge, Grade, Grip,
-    Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, PIXELS_PER_MILLIMETRE, Paper,
-    PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing, Shape as DrawnShape, Sheet,
-    Size, Stride, Style, draw_barrel, draw_columns, draw_curve, draw_cut, draw_gauge,
-    draw_good_map, draw_histogram, draw_knife, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
-    draw_to_scale,
+    Area as SheetArea, ArmMark, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge, EndView,
+    Grade, Grip, Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, NodeMark, NodeMarks,
+    PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing,
+    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_columns, draw_curve,
+    draw_cut, draw_end_view, draw_gauge, draw_good_map, draw_histogram, draw_knife, draw_nodes,
+    draw_pair, draw_sandwich, draw_scatter, draw_stairs, draw_to_scale,
 };
 pub use export::TrueSize;
 pub use feed::{FeedProblem, KnifeMarks};
@@ -86,7 +86,8 @@ pub use materials::{
 };
 pub use order_book::{BestSeam, OrderBook, Purchase, PurchaseList, RunLine, StockLine, Totals};
 pub use outline::{
-    Arc, Extents, Line, MOST_PIECES, Outline, PathProblem, Reach, Segment, Undercut,
+    Arc, Arm, DrawnArc, DrawnPath, Edit, Extents, Joint, Line, MOST_PIECES, Node, Outline,
+    PathProblem, Reach, Segment, Snap, Stretch, StretchKind, Symmetry, Undercut,
 };
 pub use project::{
     Entry, Id, LayoutDraft, LayoutParts, Order, OrderDraft, Project, ProjectDraft, SettingParts,

@@ -17,6 +17,7 @@ mod grade;
 mod handle;
 mod histogram;
 mod knife;
+mod nodes;
 mod paper;
 mod path;
 mod placement;
@@ -26,7 +27,7 @@ mod stairs;
 #[cfg(test)]
 mod tests;
 
-pub use barrel::draw_barrel;
+pub use barrel::{EndView, draw_barrel, draw_end_view};
 pub use columns::{ColumnChart, draw_columns};
 pub use curve::{CurveChart, Pick, PickMark, draw_curve};
 pub use cut::draw_cut;
@@ -35,6 +36,7 @@ pub use grade::Grade;
 pub use handle::{Grip, Handle, Stride};
 pub use histogram::{HistogramChart, LimitLine, LimitSide, draw_histogram};
 pub use knife::draw_knife;
+pub use nodes::{ArmMark, NodeMark, NodeMarks, draw_nodes};
 pub use paper::{PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Scale, ScaledDrawing};
 pub use sandwich::{draw_good_map, draw_pair, draw_sandwich, draw_to_scale};
 pub use scatter::draw_scatter;
