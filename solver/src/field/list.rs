@@ -27,6 +27,10 @@ pub enum Field {
     AxisUp,
     /// Path data of a free outline: text, not a number.
     Path,
+    /// A point of a free outline to the right of the lead axis; kept in the path.
+    PointAcross,
+    /// A point of a free outline above the lead axis; kept in the path.
+    PointUp,
     /// Coat build per side.
     Coat,
     /// Length of the pencil.
@@ -229,7 +233,7 @@ pub enum Field {
 
 impl Field {
     /// Every field there is, in the order of the chain from barrel to order.
-    pub const ALL: [Self; 111] = [
+    pub const ALL: [Self; 113] = [
         Self::Diameter,
         Self::AcrossFlats,
         Self::Height,
@@ -242,6 +246,8 @@ impl Field {
         Self::AxisAcross,
         Self::AxisUp,
         Self::Path,
+        Self::PointAcross,
+        Self::PointUp,
         Self::Coat,
         Self::PencilLength,
         Self::LeadDiameter,

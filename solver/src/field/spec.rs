@@ -109,6 +109,22 @@ impl Field {
                 0.0,
                 "How far the lead axis lies to the right of the centre of area of the outline as drawn.",
             ),
+            Self::PointAcross => spec(
+                "Point across",
+                Length,
+                -40.0,
+                40.0,
+                0.0,
+                "How far a point of the outline lies to the right of the lead axis.",
+            ),
+            Self::PointUp => spec(
+                "Point up",
+                Length,
+                -40.0,
+                40.0,
+                0.0,
+                "How far a point of the outline lies above the lead axis.",
+            ),
             Self::Path => spec(
                 "Outline path",
                 Plain,

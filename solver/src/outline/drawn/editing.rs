@@ -290,6 +290,31 @@ impl DrawnPath {
         };
     }
 
+    /// Draws a stretch so that its middle comes to a point: a line or an arc becomes the arc of a
+    /// circle through it, a line where the three lie in a row; both arms of a curve move alike.
+    pub fn pull(&mut self, stretch: usize, to: Point) {
+        let Some(node) = self.nodes.get(stretch).copied() else {
+            return;
+        };
+        let (from, end) = (node.at, self.nodes[self.after(stretch)].at);
+        self.nodes[stretch].onward = match node.onward {
+            Stretch::Curve { first, second } => {
+                let middle = self.along(stretch, 0.5).unwrap_or(to);
+                // The middle of a cubic moves by three quarters of what its arms do.
+                let (x, y) = ((to.x - middle.x) * 4.0 / 3.0, (to.y - middle.y) * 4.0 / 3.0);
+                let shift = |point: Point| Point {
+                    x: point.x + x,
+                    y: point.y + y,
+                };
+                Stretch::Curve {
+                    first: shift(first),
+                    second: shift(second),
+                }
+            }
+            _ => circle_through(from, to, end).map_or(Stretch::Line, Stretch::Arc),
+        };
+    }
+
     /// Makes a joint smooth or a corner.
     ///
     /// Smooth: curves on both sides lean to the mean of their tangents, one beside a line or an arc

@@ -29,6 +29,8 @@ pub enum Edit {
     RemoveNode(usize),
     /// A stretch becomes of another kind.
     Bend(usize, StretchKind),
+    /// A stretch is drawn so that its middle comes to a point.
+    Pull(usize, Point),
     /// A joint becomes smooth or a corner.
     Join(usize, Joint),
 }
@@ -86,6 +88,7 @@ impl DrawnPath {
                 let turned = match edit {
                     Edit::ShiftNode(node, to) => Edit::ShiftNode(node, quarter_back(to)),
                     Edit::ShiftArm(node, arm, to) => Edit::ShiftArm(node, arm, quarter_back(to)),
+                    Edit::Pull(stretch, to) => Edit::Pull(stretch, quarter_back(to)),
                     other => other,
                 };
                 let edited = self.turned_by(Direction::DOWN, -90.0).edited_beside(turned);
@@ -145,6 +148,7 @@ impl DrawnPath {
                 path.remove_node(node);
             }
             Edit::Bend(stretch, kind) => path.bend(stretch, kind),
+            Edit::Pull(stretch, to) => path.pull(stretch, to),
             Edit::Join(node, joint) => path.join(node, joint),
         }
         path
@@ -171,7 +175,9 @@ impl DrawnPath {
             Edit::AddNode(stretch, share) => {
                 (edit, self.along(stretch, share).map_or(0.0, |at| at.x))
             }
-            Edit::Bend(stretch, _) => (edit, self.along(stretch, 0.5).map_or(0.0, |at| at.x)),
+            Edit::Bend(stretch, _) | Edit::Pull(stretch, _) => {
+                (edit, self.along(stretch, 0.5).map_or(0.0, |at| at.x))
+            }
             Edit::RemoveNode(node) | Edit::Join(node, _) => (edit, x(node)),
         };
         self.changed(edit).mirrored_from(side)
@@ -281,7 +287,9 @@ impl DrawnPath {
                 let from = (node + whole - part.nodes / 2 % whole) % whole;
                 changed.repeated(from, part, true)
             }
-            Edit::Bend(stretch, _) if stretch < whole => changed.repeated(stretch, part, false),
+            Edit::Bend(stretch, _) | Edit::Pull(stretch, _) if stretch < whole => {
+                changed.repeated(stretch, part, false)
+            }
             Edit::AddNode(stretch, _) if after > whole => {
                 let nodes = part.nodes + 1;
                 changed.repeated(stretch, Part { nodes, ..part }, false)

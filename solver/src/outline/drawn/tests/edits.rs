@@ -87,6 +87,29 @@ fn a_line_bulges_outwards_as_an_arc() {
 }
 
 #[test]
+fn a_stretch_that_is_pulled_passes_the_point() {
+    let to = point(5.0, 0.5);
+    for kind in StretchKind::ALL {
+        let mut square = path("M-4 4 H4 V-4 H-4 Z");
+        square.bend(1, kind);
+        square.pull(1, to);
+        let there = square.along(1, 0.5).unwrap();
+        // The middle of an arc lies on its circle, and that of a curve in the place itself.
+        match square.nodes()[1].onward {
+            Stretch::Arc(arc) => {
+                let centre = point(there.x - arc.radii.0, 0.0);
+                let away = centre.distance(to).in_millimetres();
+                assert!((away - arc.radii.0).abs() < 1e-9, "{away}");
+            }
+            _ => assert!(close(there, to)),
+        }
+    }
+    let mut square = path("M-4 4 H4 V-4 H-4 Z");
+    square.pull(1, point(4.0, 1.0));
+    assert_eq!(square.nodes()[1].onward, Stretch::Line);
+}
+
+#[test]
 fn smooth_joints_stay_so_while_an_arm_moves_and_corners_do_not() {
     let mut square = centred("M0 0 H8 V8 H0 Z");
     assert_eq!(square.joint(1), Joint::Corner);
@@ -131,6 +154,7 @@ fn what_is_not_there_is_left_alone() {
             Edit::AddNode(99, 0.5),
             Edit::RemoveNode(99),
             Edit::Bend(99, StretchKind::Arc),
+            Edit::Pull(99, point(1.0, 1.0)),
             Edit::Join(99, Joint::Smooth),
         ] {
             let after = square.edited(edit, symmetry);
@@ -153,6 +177,7 @@ fn edits() -> impl Strategy<Value = Edit> {
         2 => (0..12_usize, 0.01_f64..0.99).prop_map(|(at, share)| Edit::AddNode(at, share)),
         1 => (0..12_usize).prop_map(Edit::RemoveNode),
         2 => (0..12_usize, prop::sample::select(StretchKind::ALL.to_vec())).prop_map(|(at, kind)| Edit::Bend(at, kind)),
+        2 => (0..12_usize, -6.0_f64..6.0, -6.0_f64..6.0).prop_map(|(at, x, y)| Edit::Pull(at, point(x, y))),
         2 => (0..12_usize, prop::sample::select(Joint::ALL.to_vec())).prop_map(|(at, joint)| Edit::Join(at, joint)),
     ]
 }
