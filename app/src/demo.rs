@@ -1,9 +1,11 @@
 //! The scenario that stands there at first start: a small works, invented, with invented numbers.
 
+use solver::order_plan::Pricing;
 use solver::{
     AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutDraft, CutterSetDraft, Entry,
-    HeadDraft, Id, LayoutDraft, OrderDraft, PlankDraft, ProjectDraft, RulesDraft, RunDraft,
-    SawShopDraft, Seam, SearchDraft, Shape, SlatDraft, SpeciesDraft, Stage, Term, Typed, Way,
+    HeadDraft, Id, LayoutDraft, OfferDraft, OrderDraft, PeriodDraft, PlankDraft, ProjectDraft,
+    RulesDraft, RunDraft, SawShopDraft, SawnSlatsDraft, Seam, SearchDraft, Shape, SlatDraft,
+    SpeciesDraft, Stage, SupplyDraft, Term, TierDraft, Typed, Way,
 };
 
 /// The name of the invented works.
@@ -58,10 +60,10 @@ pub fn project() -> ProjectDraft {
         rules: RulesDraft::new(),
         search: SearchDraft::new(),
         orders: vec![
-            order(1, 420.0),
-            order(2, 150.0),
-            order(3, 90.0),
-            order(4, 60.0),
+            order(1, 420.0, 1.0),
+            order(2, 150.0, 2.0),
+            order(3, 90.0, 2.0),
+            order(4, 60.0, 3.0),
         ],
         accuracies: vec![
             accuracy(41, "Line 1 (invented)"),
@@ -71,6 +73,7 @@ pub fn project() -> ProjectDraft {
         heads: heads(),
         cut: CutDraft::new(),
         run: run(),
+        supply: supply(),
         set_aside: None,
     }
 }
@@ -107,6 +110,10 @@ pub fn blank() -> ProjectDraft {
         heads: [const { HeadDraft::new() }; 3],
         cut: CutDraft::new(),
         run: RunDraft::new(),
+        supply: SupplyDraft {
+            offers: vec![offer(4, "", 2, &[(1.0, 100.0)])],
+            ..SupplyDraft::new()
+        },
         set_aside: None,
     }
 }
@@ -172,10 +179,11 @@ fn cutter_set(
     Entry { id: Id(id), draft }
 }
 
-fn order(barrel: u32, gross: f64) -> OrderDraft {
+fn order(barrel: u32, gross: f64, due: f64) -> OrderDraft {
     OrderDraft {
         barrel: Id(barrel),
         gross: Typed::Number(gross),
+        due: Typed::Number(due),
     }
 }
 
@@ -279,6 +287,69 @@ fn run() -> RunDraft {
     run
 }
 
+/// Three periods, offers of invented suppliers, slats sawn in the works, and costs that no works has told.
+fn supply() -> SupplyDraft {
+    let period = |name| PeriodDraft {
+        hours: Typed::Number(40.0),
+        ..PeriodDraft::new(name)
+    };
+    let mill = "Brook mill (invented)";
+    let trader = "Weir timber (invented)";
+    let mut wide = offer(72, mill, 12, &[(1.0, 137.5), (10.0, 131.0)]);
+    wide.draft.pack_limit = Typed::Number(60.0);
+    let mut thin = offer(73, trader, 13, &[(1.0, 103.0), (8.0, 99.0), (20.0, 94.5)]);
+    thin.draft.pricing = Pricing::Incremental;
+    thin.draft.lead_periods = Typed::Number(1.0);
+    let mut narrow = offer(74, trader, 14, &[(1.0, 127.0)]);
+    narrow.draft.most_packs = Typed::Number(40.0);
+    narrow.draft.order_cost = Typed::Number(35.0);
+    let mut other = offer(76, trader, 11, &[(1.0, 121.0), (12.0, 112.5)]);
+    other.draft.least_packs = Typed::Number(4.0);
+    let mut offers = vec![
+        offer(71, mill, 11, &[(1.0, 118.0), (15.0, 114.0)]),
+        wide,
+        thin,
+        narrow,
+        offer(75, mill, 15, &[(1.0, 109.0)]),
+        other,
+    ];
+    for certified in [0, 1, 4] {
+        offers[certified].draft.is_certified = true;
+    }
+    let mut sawn = SawnSlatsDraft::new(Id(15));
+    sawn.thousand_cost = Typed::Number(268.0);
+    sawn.most_slats = Typed::Number(1_500.0);
+    SupplyDraft {
+        periods: vec![period("Week 1"), period("Week 2"), period("Week 3")],
+        offers,
+        sawn: vec![sawn],
+        hour_price: Typed::Number(46.0),
+        changeover_cost: Typed::Number(18.0),
+        pencil_holding: Typed::Number(0.4),
+        slat_holding: Typed::Number(1.1),
+        lead_price: Typed::Number(14.5),
+        glue_price: Typed::Number(9.0),
+        coat_price: Typed::Number(6.5),
+        least_certified: Typed::Number(30.0),
+        ..SupplyDraft::new()
+    }
+}
+
+fn offer(id: u32, supplier: &str, slat: u32, tiers: &[(f64, f64)]) -> Entry<OfferDraft> {
+    let mut draft = OfferDraft::new(supplier, Id(slat));
+    let tier = |&(from, price)| TierDraft {
+        from_packs: Typed::Number(from),
+        pack_price: Typed::Number(price),
+    };
+    draft.tiers = tiers.iter().map(tier).collect();
+    draft.pack_slats = Typed::Number(match slat {
+        14 => 800.0,
+        15 => 400.0,
+        _ => 600.0,
+    });
+    Entry { id: Id(id), draft }
+}
+
 /// Each error of the machines two and a half times as large.
 fn worn(mut line: Entry<AccuracyDraft>) -> Entry<AccuracyDraft> {
     for term in Term::ALL {
@@ -318,6 +389,22 @@ mod tests {
     }
 
     #[test]
+    fn the_orders_of_the_scenario_can_be_planned() {
+        use solver::OrderEnd;
+        use solver::order_plan::OrderPlanLimits;
+        let job = project().check_order_plan().unwrap();
+        let limits = OrderPlanLimits {
+            steps: 300,
+            ..OrderPlanLimits::default()
+        };
+        let end = job.answer(&limits, &mut |_| true).unwrap().end;
+        assert!(
+            matches!(end, OrderEnd::Proved | OrderEnd::WithinGap),
+            "{end:?}"
+        );
+    }
+
+    #[test]
     fn the_slats_of_the_scenario_do_not_move() {
         for slat in project().check().unwrap().slats {
             assert_eq!(slat.grooved_width(), slat.width());
@@ -336,5 +423,7 @@ mod tests {
         );
         let planks = project().saw_shop.planks;
         assert!((planks.iter()).all(|plank| plank.draft.name.contains("invented")));
+        let offers = project().supply.offers;
+        assert!((offers.iter()).all(|offer| offer.draft.supplier.contains("invented")));
     }
 }

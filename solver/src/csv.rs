@@ -73,6 +73,11 @@ pub(crate) fn number(value: f64) -> String {
     format!("{sign}{size}")
 }
 
+/// Hundredths, 0 or more, as an amount.
+pub(crate) fn money(hundredths: i64) -> String {
+    decimal(hundredths, 2)
+}
+
 /// A length in a unit, to 0.0001 of it.
 pub(crate) fn length(length: Length, unit: LengthUnit) -> String {
     number(length.in_millimetres() / unit.millimetres())

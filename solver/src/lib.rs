@@ -39,6 +39,7 @@ mod knife;
 mod layout;
 mod materials;
 mod order_book;
+mod order_job;
 mod outline;
 mod project;
 mod quantity;
@@ -53,6 +54,7 @@ mod setting;
 mod shape;
 mod slat;
 mod staircase;
+mod supply;
 mod threshold;
 mod tooling;
 mod unit;
@@ -85,6 +87,10 @@ pub use materials::{
     Stage, StageCount, StagePiece, WoodNeeds, run_needs,
 };
 pub use order_book::{BestSeam, OrderBook, Purchase, PurchaseList, RunLine, StockLine, Totals};
+pub use order_job::{
+    ClashLine, CostLine, LaidSetup, OrderAnswer, OrderEnd, OrderJob, OrderReckoning,
+    PeriodReckoning, PlannedRun, SawnLot, SlatOrder, StoreAccount, SupplierTotal, WorthLine,
+};
 pub use outline::{
     Arc, Arm, DrawnArc, DrawnPath, Edit, Extents, Joint, Line, MOST_PIECES, Node, Outline,
     PathProblem, Reach, Segment, Snap, Stretch, StretchKind, Symmetry, Undercut,
@@ -104,6 +110,7 @@ pub use setting::{Caution, KnifeHeight, Setting, SlatSetting, set_up};
 pub use shape::Shape;
 pub use slat::{Slat, SlatDraft, Supply};
 pub use staircase::{Step, staircase, stairs_range};
+pub use supply::{OfferDraft, PeriodDraft, SawnSlatsDraft, SupplyDraft, TierDraft};
 pub use threshold::{Change, Input, Threshold, Worth, thresholds};
 pub use tooling::{Cut, CutDraft, Head, HeadDraft, HeadKind};
 pub use unit::LengthUnit;

@@ -15,7 +15,7 @@ pub(crate) use tests::project as trial;
 use crate::accuracy::AccuracyDraft;
 use crate::barrel::{Barrel, BarrelDraft};
 use crate::cutter_set::CutterSetDraft;
-use crate::field::Typed;
+use crate::field::{Field, Typed};
 use crate::layout::Setup;
 use crate::materials::RunDraft;
 use crate::quantity::Angle;
@@ -25,6 +25,7 @@ use crate::seam::Seam;
 use crate::search_rules::SearchDraft;
 use crate::shape::Shape;
 use crate::slat::{Slat, SlatDraft};
+use crate::supply::SupplyDraft;
 use crate::tooling::{CutDraft, HeadDraft};
 use crate::wood::{ConditionsDraft, SpeciesDraft};
 use std::sync::Arc;
@@ -75,6 +76,20 @@ pub struct OrderDraft {
     pub barrel: Id,
     /// How many, in gross.
     pub gross: Typed,
+    /// The period at whose end they are due, counted from 1.
+    pub due: Typed,
+}
+
+impl OrderDraft {
+    /// An order of the first number of pencils, due in the first period.
+    #[must_use]
+    pub const fn new(barrel: Id) -> Self {
+        Self {
+            barrel,
+            gross: Typed::initial(Field::OrderGross),
+            due: Typed::initial(Field::DuePeriod),
+        }
+    }
 }
 
 /// A project as it is being worked on; any part may be wrong.
@@ -110,6 +125,8 @@ pub struct ProjectDraft {
     pub cut: CutDraft,
     /// The run for which materials are reckoned.
     pub run: RunDraft,
+    /// What an order plan rests on beside all these: periods, offers, costs.
+    pub supply: SupplyDraft,
     /// The layout that was set aside to be compared with: a project of only what it rests on, as
     /// it was then. It has none set aside itself.
     pub set_aside: Option<Arc<ProjectDraft>>,
@@ -229,6 +246,13 @@ impl ProjectDraft {
         blanks.position(|entry| entry.id == id)
     }
 
+    /// The place of an offer in the list.
+    #[must_use]
+    pub fn offer_place(&self, id: Id) -> Option<usize> {
+        let mut offers = self.supply.offers.iter();
+        offers.position(|entry| entry.id == id)
+    }
+
     /// The place of an accuracy in the list.
     #[must_use]
     pub fn accuracy_place(&self, id: Id) -> Option<usize> {
@@ -264,12 +288,14 @@ impl ProjectDraft {
         let lines = self.accuracies.iter().map(|entry| entry.id.0);
         let planks = self.saw_shop.planks.iter().map(|entry| entry.id.0);
         let blanks = self.saw_shop.blanks.iter().map(|entry| entry.id.0);
+        let offers = self.supply.offers.iter().map(|entry| entry.id.0);
         let of_layouts = barrels.chain(slats).chain(species).chain(sets).chain(lines);
-        of_layouts.chain(planks).chain(blanks)
+        of_layouts.chain(planks).chain(blanks).chain(offers)
     }
 
-    /// Gives first values to what no layout and no purchase rests on: the saw shop, the heads, the cut
-    /// and the run, and the conditions where no slat moves in them.
+    /// Gives first values to what no layout and no purchase of one period rests on: the saw shop, the
+    /// heads, the cut, the run, the supply, when orders are due, and the conditions where no slat moves
+    /// in them.
     pub fn clear_making(&mut self) {
         if self.slats.iter().all(|slat| slat.draft.species.is_none()) {
             self.conditions = ConditionsDraft::new();
@@ -278,6 +304,10 @@ impl ProjectDraft {
         self.heads = [const { HeadDraft::new() }; 3];
         self.cut = CutDraft::new();
         self.run = RunDraft::new();
+        self.supply = SupplyDraft::new();
+        for order in &mut self.orders {
+            order.due = Typed::initial(Field::DuePeriod);
+        }
     }
 
     /// The way the barrel of the layout is turned: one that its shape has.

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use solver::measured::Confidence;
+use solver::order_plan::OrderPlanLimits;
 use solver::sawing::SawingLimits;
 use solver::{LengthUnit, PaperSize};
 
@@ -43,6 +44,9 @@ pub(crate) enum Command {
     /// Set the machines for the layout: slats, heights, feed marks, knives; and what a run takes
     #[command(after_help = ending::TOLD)]
     Setting(AskedSetting),
+    /// Plan what to run, to buy and to saw in each period to fill the order book
+    #[command(after_help = ending::TOLD)]
+    Orders(AskedOrders),
     /// Tell what the measured widths and thicknesses of delivered slats say of their lot
     #[command(after_help = ending::TOLD)]
     Measured(AskedMeasured),
@@ -123,6 +127,22 @@ pub(crate) struct AskedSetting {
     /// The paper that section and gauge go on, whichever way round they fit
     #[arg(long, value_enum, default_value_t = Sheet::A4, requires = "svg")]
     pub(crate) paper: Sheet,
+}
+
+/// Of which file, how it is answered, how long a plan is looked for, and what is written beside it.
+#[derive(Debug, Args)]
+pub(crate) struct AskedOrders {
+    /// Of which file, and how it is answered.
+    #[command(flatten)]
+    pub(crate) asked: Asked,
+    /// Solve so many relaxations and branches at most; more find better plans and higher bounds
+    #[arg(long, value_name = "COUNT", default_value_t = OrderPlanLimits::default().steps,
+        allow_negative_numbers = true,
+        value_parser = clap::value_parser!(u64).range(1..=10_000_000))]
+    pub(crate) steps: u64,
+    /// Write the purchase list into this file as CSV
+    #[arg(long, value_name = "FILE")]
+    pub(crate) csv: Option<PathBuf>,
 }
 
 /// Of which measurements, how it is answered, and what they are held against.
@@ -255,6 +275,16 @@ impl AskedTimber {
     }
 }
 
+impl AskedOrders {
+    /// How long a plan is looked for.
+    pub(crate) fn limits(&self) -> OrderPlanLimits {
+        OrderPlanLimits {
+            steps: self.steps,
+            ..OrderPlanLimits::default()
+        }
+    }
+}
+
 /// A command whose JSON is described by a schema.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Described {
@@ -274,6 +304,8 @@ pub(crate) enum Described {
     Timber,
     /// What timber --recount prints
     Recount,
+    /// What orders prints
+    Orders,
     /// What measured prints
     Measured,
 }

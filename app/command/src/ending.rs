@@ -14,7 +14,8 @@ pub(crate) enum Ending {
     WrongUse = 2,
     /// The file could not be read, or the answer could not be written.
     Unread = 3,
-    /// The answer is that no pencil can be laid, no knife can be made, or that blanks are missing.
+    /// The answer is that no pencil can be laid, no knife can be made, that blanks are missing, or that
+    /// no plan was found.
     NothingFits = 4,
 }
 
@@ -26,7 +27,7 @@ Exit codes:
   2  the command was called wrongly
   3  the file cannot be read, or the answer cannot be written
   4  layout, search, tolerances and setting: no pencil can be laid, or no knife be made; timber:
-     blanks are missing; the answer says why";
+     blanks are missing; orders: no plan was found; the answer says why";
 
 impl Ending {
     /// The ending when an answer was not written whole. A reader that closed the pipe has what it

@@ -20,6 +20,7 @@ mod layout;
 mod measured;
 mod names;
 mod note;
+mod orders;
 mod path;
 mod schema;
 mod search;
@@ -73,6 +74,7 @@ fn perform(command: &Command) -> Ending {
         Command::Tolerances(with) => &with.asked,
         Command::Timber(with) => &with.asked,
         Command::Setting(with) => &with.asked,
+        Command::Orders(with) => &with.asked,
     };
     let bytes = match source::bytes(&asked.file, source::MOST_PROJECT) {
         Ok(bytes) => bytes,
@@ -141,6 +143,7 @@ fn answered<'a>(command: &Command, opened: &'a Opened) -> Result<Box<dyn Answer 
             Some(file) => Box::new(timber::recount(opened, &source::plan(file)?)?),
         },
         Command::Setting(with) => Box::new(setting::set(opened, with)?),
+        Command::Orders(with) => Box::new(orders::plan(opened, with)?),
         // A schema and measurements need no project.
         Command::Check(_) | Command::Schema { .. } | Command::Measured(_) => {
             Box::new(Findings::of(opened))

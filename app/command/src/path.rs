@@ -1,5 +1,6 @@
 //! Where a field of the project stands in its file.
 
+use solver::order_plan::OrderPlanProblem;
 use solver::sawing::SawingProblem;
 use solver::{Cause, Field, HeadKind, Place, Problem, Stage};
 
@@ -10,7 +11,9 @@ pub(crate) fn of_problem(problem: &Problem) -> String {
         Cause::NoSuchBarrel => "barrel",
         Cause::NoSuchSpecies => "species",
         Cause::NoSuchSet | Cause::SetForOtherBarrel => "cutter_set",
-        Cause::NoSuchStock => "slat",
+        Cause::NoSuchStock | Cause::NoSuchOffered | Cause::NoSuchSawn | Cause::SawnTwice => "slat",
+        Cause::OrderPlan(OrderPlanProblem::Periods { .. }) => "periods",
+        Cause::OrderPlan(OrderPlanProblem::Lines { .. }) => "offers",
         Cause::Sawing(SawingProblem::NoPlanks | SawingProblem::TooManyPlanks { .. }) => "planks",
         Cause::Sawing(
             SawingProblem::TooManyBlanks { .. } | SawingProblem::TooManyPieces { .. },
@@ -46,6 +49,11 @@ fn in_place(place: Place, name: &str) -> String {
         Place::Cut => format!("cut.{name}"),
         Place::Run => format!("run.{name}"),
         Place::Stage(stage) => format!("run.{name}.{}", stage_name(stage)),
+        Place::Period(at) => format!("supply.periods[{at}].{name}"),
+        Place::Offer(at) => format!("supply.offers[{at}].{name}"),
+        Place::Tier(at, tier) => format!("supply.offers[{at}].tiers[{tier}].{name}"),
+        Place::SawnSlats(at) => format!("supply.sawn_slats[{at}].{name}"),
+        Place::Supply => format!("supply.{name}"),
     }
 }
 
@@ -161,6 +169,30 @@ const fn field_name(field: Field) -> &'static str {
         Field::SpecificGravity => "specific_gravity",
         Field::VolumetricShrinkage => "volumetric_percent",
         Field::StageYield => "yields_percent",
+        Field::DuePeriod => "due_period",
+        Field::MachineHours => "machine_hours",
+        Field::MachineHourPrice => "machine_hour_price",
+        Field::SandwichSeconds => "sandwich_seconds",
+        Field::ChangeoverCost => "changeover_cost",
+        Field::ChangeoverMinutes => "changeover_minutes",
+        Field::PencilHolding => "thousand_pencils_holding",
+        Field::SlatHolding => "thousand_slats_holding",
+        Field::LeadPrice => "thousand_leads_price",
+        Field::GluePrice => "thousand_sandwiches_glue_price",
+        Field::CoatPrice => "thousand_pencils_coat_price",
+        Field::CertifiedShare => "least_certified_percent",
+        Field::PencilStore => "most_pencils_stored",
+        Field::SlatStore => "most_slats_stored",
+        Field::CostLimit => "most_cost",
+        Field::TimberLimit => "most_timber_m3",
+        Field::ChangeoverLimit => "most_changeovers",
+        Field::TierFrom => "from_packs",
+        Field::OrderCost => "order_cost",
+        Field::LeastOrder => "least_packs",
+        Field::MostOrder => "most_packs",
+        Field::LeadPeriods => "lead_periods",
+        Field::SawnCost => "thousand_cost",
+        Field::SawnMost => "most_slats",
         Field::RunGross | Field::OrderGross => "gross",
     }
 }
@@ -201,6 +233,11 @@ mod tests {
             Place::Cut,
             Place::Run,
             Place::Stage(Stage::Shaping),
+            Place::Period(2),
+            Place::Offer(0),
+            Place::Tier(0, 1),
+            Place::SawnSlats(0),
+            Place::Supply,
         ];
         // What is asked of a feed is not kept: the feed is.
         let asked_only = [Field::MarkPitch, Field::WaveHeight];
@@ -214,9 +251,9 @@ mod tests {
             );
         }
         let names: BTreeSet<&str> = Field::ALL.into_iter().map(field_name).collect();
-        // 111 fields: five sizes of a barrel; length four times, width, thickness and moisture three
+        // 135 fields: five sizes of a barrel; length four times, width, thickness and moisture three
         // times, pitch, most, price, end trim and gross twice each.
-        assert_eq!(names.len(), 111 - 4 - 3 - 3 * 2 - 5);
+        assert_eq!(names.len(), 135 - 4 - 3 - 3 * 2 - 5);
     }
 
     #[test]

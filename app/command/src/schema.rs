@@ -6,8 +6,8 @@ use schemars::{JsonSchema, Schema};
 
 use crate::arguments::Described;
 use crate::document::{
-    self, CheckDocument, LayoutDocument, MeasuredDocument, RecountDocument, SearchDocument,
-    SettingDocument, ThresholdsDocument, TimberDocument, TolerancesDocument,
+    self, CheckDocument, LayoutDocument, MeasuredDocument, OrdersDocument, RecountDocument,
+    SearchDocument, SettingDocument, ThresholdsDocument, TimberDocument, TolerancesDocument,
 };
 
 /// The schema of what a command prints; of the project file where none is named.
@@ -22,6 +22,7 @@ pub(crate) fn text(of: Option<Described>) -> String {
         Some(Described::Setting) => printed::<SettingDocument>(),
         Some(Described::Timber) => printed::<TimberDocument>(),
         Some(Described::Recount) => printed::<RecountDocument>(),
+        Some(Described::Orders) => printed::<OrdersDocument>(),
         Some(Described::Measured) => printed::<MeasuredDocument>(),
     })
 }

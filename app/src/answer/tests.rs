@@ -64,14 +64,15 @@ fn project() -> ProjectDraft {
             accuracy: Id(0),
         },
         orders: vec![OrderDraft {
-            barrel: Id(1),
             gross: Typed::Number(10.0),
+            ..OrderDraft::new(Id(1))
         }],
         accuracies: Vec::new(),
         saw_shop: solver::SawShopDraft::new(),
         heads: [const { solver::HeadDraft::new() }; 3],
         cut: solver::CutDraft::new(),
         run: solver::RunDraft::new(),
+        supply: solver::SupplyDraft::new(),
         set_aside: None,
     }
 }

@@ -62,6 +62,17 @@ fn place_name(place: Place, draft: &ProjectDraft) -> String {
         Place::Cut => "Cut".to_owned(),
         Place::Run => "Run".to_owned(),
         Place::Stage(stage) => stage.label().to_owned(),
+        Place::Period(place) => {
+            let period = draft.supply.periods.get(place);
+            named("Period", place, period.map(|period| period.name.as_str()))
+        }
+        Place::Offer(place) | Place::Tier(place, _) => {
+            let offer = draft.supply.offers.get(place);
+            let supplier = offer.map(|entry| entry.draft.supplier.as_str());
+            named("Offer", place, supplier)
+        }
+        Place::SawnSlats(place) => format!("Sawn slats {}", place + 1),
+        Place::Supply => "Order plan".to_owned(),
     }
 }
 

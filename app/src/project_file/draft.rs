@@ -9,6 +9,7 @@ use solver::{
 };
 
 use super::machines::{cut_draft, cut_file, heads_draft, heads_file, run_draft, run_file};
+use super::supply::{supply_draft, supply_file};
 use super::{
     AccuracyFile, BarrelFile, BlankFile, ConditionsFile, CutterSetFile, ErrorFile, LayoutFile,
     OrderFile, PlankFile, ProjectFile, RulesFile, SawShopFile, SearchFile, SlatFile, SpeciesFile,
@@ -32,6 +33,7 @@ impl From<&ProjectDraft> for ProjectFile {
             heads: heads_file(&draft.heads),
             cut: cut_file(&draft.cut),
             run: run_file(&draft.run),
+            supply: supply_file(&draft.supply),
             set_aside: (draft.set_aside.as_deref()).map(|aside| Box::new(Self::from(aside))),
         }
     }
@@ -57,6 +59,7 @@ impl ProjectFile {
             heads: heads_draft(&self.heads),
             cut: cut_draft(&self.cut),
             run: run_draft(&self.run),
+            supply: supply_draft(&self.supply),
             set_aside: (self.set_aside.as_deref()).map(|aside| Arc::new(aside.to_draft())),
         }
     }
@@ -347,10 +350,11 @@ fn search_draft(file: &SearchFile) -> SearchDraft {
     }
 }
 
-fn order_file(draft: &OrderDraft) -> OrderFile {
+pub(super) fn order_file(draft: &OrderDraft) -> OrderFile {
     OrderFile {
         barrel: draft.barrel.0,
         gross: (&draft.gross).into(),
+        due_period: (&draft.due).into(),
     }
 }
 
@@ -358,6 +362,7 @@ fn order_draft(file: &OrderFile) -> OrderDraft {
     OrderDraft {
         barrel: Id(file.barrel),
         gross: (&file.gross).into(),
+        due: (&file.due_period).into(),
     }
 }
 

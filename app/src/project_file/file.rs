@@ -4,6 +4,7 @@
 
 use serde::Serialize;
 
+use super::supply::SupplyFile;
 use super::{
     AimOfSawingWord, AxisWord, Entered, LeadGradeWord, MoistureSourceWord, PairsWord, ReadingWord,
     SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,
@@ -43,6 +44,8 @@ pub struct ProjectFile {
     pub cut: CutFile,
     /// The run for which materials are reckoned.
     pub run: RunFile,
+    /// What an order plan rests on beside all these.
+    pub supply: SupplyFile,
     /// The layout that was set aside to be compared with, as a project of only what it rests on;
     /// left out where none is.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -295,6 +298,8 @@ pub struct OrderFile {
     pub barrel: u32,
     /// How many, in gross of 144.
     pub gross: Entered,
+    /// The period at whose end they are due, counted from 1.
+    pub due_period: Entered,
 }
 
 /// The saw shop: what is sawn from what.

@@ -25,6 +25,7 @@ mod problem;
 mod reader;
 #[cfg(feature = "schema")]
 mod schema;
+mod supply;
 #[cfg(test)]
 mod tests;
 mod version;
@@ -33,6 +34,7 @@ mod version_2;
 mod version_3;
 mod version_4;
 mod version_5;
+mod version_6;
 mod words;
 
 pub use entered::Entered;
@@ -45,9 +47,10 @@ pub use lead_grade::LeadGradeWord;
 pub use problem::{FileCause, FileProblem};
 #[cfg(feature = "schema")]
 pub use schema::schema;
+pub use supply::{OfferFile, PeriodFile, SawnSlatsFile, SupplyFile, TierFile};
 pub use words::{
-    AimOfSawingWord, AxisWord, MoistureSourceWord, PairsWord, ReadingWord, SawingWord, ShapeWord,
-    SpacingWord, TurnsWord, WayWord,
+    AimOfPlanWord, AimOfSawingWord, AxisWord, MoistureSourceWord, PairsWord, PricingWord,
+    ReadingWord, SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,
 };
 
 use serde::Serialize;
@@ -103,7 +106,7 @@ pub struct Opened {
 /// # use app::project_file::{read, write};
 /// let draft = app::demo::blank();
 /// let text = write(&draft);
-/// assert!(text.starts_with("{\n  \"format\": \"slatwright-project\",\n  \"version\": 5,"));
+/// assert!(text.starts_with("{\n  \"format\": \"slatwright-project\",\n  \"version\": 6,"));
 /// assert_eq!(read(&text).unwrap().draft, draft);
 /// ```
 #[must_use]
@@ -131,6 +134,9 @@ pub fn overfull(draft: &ProjectDraft) -> Option<&'static str> {
         ("orders", draft.orders.len()),
         ("planks", draft.saw_shop.planks.len()),
         ("blanks", draft.saw_shop.blanks.len()),
+        ("periods", draft.supply.periods.len()),
+        ("offers", draft.supply.offers.len()),
+        ("kinds of slat sawn", draft.supply.sawn.len()),
     ];
     let overfull = lists.into_iter().find(|(_, count)| *count > MOST_ENTRIES);
     overfull.map(|(list, _)| list)
@@ -146,7 +152,7 @@ pub fn overfull(draft: &ProjectDraft) -> Option<&'static str> {
 /// ```
 /// # use app::project_file::read;
 /// let problems = read(r#"{"format": "slatwright-project", "version": 7}"#).unwrap_err();
-/// assert_eq!(problems[0].to_string(), "version: made by a newer Slatwright, version 7 of the file; this one reads up to 5");
+/// assert_eq!(problems[0].to_string(), "version: made by a newer Slatwright, version 7 of the file; this one reads up to 6");
 /// ```
 pub fn read(text: &str) -> Result<Opened, Vec<FileProblem>> {
     let mut findings = Findings::default();

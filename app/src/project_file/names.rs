@@ -27,6 +27,7 @@ fn check_at(place: &str, file: &ProjectFile, findings: &mut Findings) {
         ("accuracies", &names.accuracies),
         ("saw_shop.planks", &names.planks),
         ("saw_shop.blanks", &names.blanks),
+        ("supply.offers", &names.offers),
     ] {
         refuse_repeated(&format!("{place}{list}"), ids, findings);
     }
@@ -42,6 +43,7 @@ struct Names {
     accuracies: Vec<u32>,
     planks: Vec<u32>,
     blanks: Vec<u32>,
+    offers: Vec<u32>,
 }
 
 impl Names {
@@ -58,6 +60,7 @@ impl Names {
             blanks: (file.saw_shop.blanks.iter())
                 .map(|blank| blank.id)
                 .collect(),
+            offers: file.supply.offers.iter().map(|offer| offer.id).collect(),
         }
     }
 }
@@ -147,5 +150,12 @@ fn note_unknown(owner: &str, file: &ProjectFile, names: &Names, findings: &mut F
                 &names.slats,
             );
         }
+    }
+    let offers = file.supply.offers.iter().enumerate();
+    let offers = offers.map(|(place, offer)| (format!("supply.offers[{place}].slat"), offer.slat));
+    let sawn = file.supply.sawn_slats.iter().enumerate();
+    let sawn = sawn.map(|(place, sawn)| (format!("supply.sawn_slats[{place}].slat"), sawn.slat));
+    for (path, id) in offers.chain(sawn) {
+        note(path, "slat stock", id, &names.slats);
     }
 }

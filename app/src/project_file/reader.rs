@@ -130,6 +130,18 @@ impl<'a> Object<'a> {
         }
     }
 
+    /// True or false.
+    pub(super) fn truth(&mut self, name: &'static str) -> bool {
+        let expected = "true or false";
+        match self.member(name, expected) {
+            Some(Value::Bool(truth)) => *truth,
+            other => {
+                self.refuse_kind(name, other, expected);
+                false
+            }
+        }
+    }
+
     /// One of a few words.
     pub(super) fn word<W: Word>(&mut self, name: &'static str) -> W {
         self.one_of(name, W::WORDS, W::WORDS[0].1)

@@ -20,16 +20,18 @@ const VERSION_4: &str = include_str!("fixtures/version_4.json");
 
 const VERSION_5: &str = include_str!("fixtures/version_5.json");
 
+const VERSION_6: &str = include_str!("fixtures/version_6.json");
+
 /// The newest fixture with one place changed.
 fn changed(pointer: &str, value: Value) -> String {
-    let mut document: Value = serde_json::from_str(VERSION_5).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_6).unwrap();
     *document.pointer_mut(pointer).unwrap() = value;
     document.to_string()
 }
 
 /// The newest fixture without one field.
 fn without(pointer: &str, name: &str) -> String {
-    let mut document: Value = serde_json::from_str(VERSION_5).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_6).unwrap();
     let object = document.pointer_mut(pointer).unwrap();
     object.as_object_mut().unwrap().remove(name).unwrap();
     document.to_string()

@@ -5,11 +5,11 @@ use serde_json::Value;
 use super::reader::{Findings, described};
 use super::{
     FORMAT, FileCause, MOST_BYTES, ProjectFile, version_1, version_2, version_3, version_4,
-    version_5,
+    version_5, version_6,
 };
 
 /// The version that is written.
-pub(super) const NEWEST: u32 = 5;
+pub(super) const NEWEST: u32 = 6;
 
 /// Reads a text by the reader of its version; the result counts only when no problem was noted.
 ///
@@ -36,11 +36,12 @@ pub(super) fn read(text: &str, findings: &mut Findings) -> Option<ProjectFile> {
     }
     let version = document.get("version");
     match version.and_then(Value::as_u64) {
-        Some(1) => Some(version_1::read(&document, findings)),
-        Some(2) => Some(version_2::read(&document, findings)),
-        Some(3) => Some(version_3::read(&document, findings)),
-        Some(4) => Some(version_4::read(&document, findings)),
-        Some(5) => Some(version_5::read(&document, findings)),
+        Some(1) => Some(with_offers(&version_1::read(&document, findings))),
+        Some(2) => Some(with_offers(&version_2::read(&document, findings))),
+        Some(3) => Some(with_offers(&version_3::read(&document, findings))),
+        Some(4) => Some(with_offers(&version_4::read(&document, findings))),
+        Some(5) => Some(with_offers(&version_5::read(&document, findings))),
+        Some(6) => Some(version_6::read(&document, findings)),
         Some(found) if found > u64::from(NEWEST) => {
             let newest = NEWEST;
             findings.refuse("version", FileCause::NewerVersion { found, newest });
@@ -60,6 +61,13 @@ pub(super) fn read(text: &str, findings: &mut Findings) -> Option<ProjectFile> {
             None
         }
     }
+}
+
+/// Files before version 6 know of no offers: each stock is offered as its pack and price say.
+fn with_offers(file: &ProjectFile) -> ProjectFile {
+    let mut draft = file.to_draft();
+    draft.offer_each_stock();
+    ProjectFile::from(&draft)
 }
 
 fn not_json(error: &serde_json::Error) -> FileCause {

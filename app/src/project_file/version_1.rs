@@ -5,18 +5,20 @@
 
 use serde_json::Value;
 use solver::{
-    AccuracyDraft, BarrelDraft, ConditionsDraft, CutDraft, Entry, HeadDraft, Id, RulesDraft,
-    RunDraft, SawShopDraft, SearchDraft, Shape, SlatDraft,
+    AccuracyDraft, BarrelDraft, ConditionsDraft, CutDraft, Entry, HeadDraft, Id, OrderDraft,
+    RulesDraft, RunDraft, SawShopDraft, SearchDraft, Shape, SlatDraft, SupplyDraft,
 };
 
 use crate::demo::FIRST_LINE;
 
 use super::draft::{
-    accuracy_file, barrel_file, conditions_file, rules_file, saw_shop_file, search_file, slat_file,
+    accuracy_file, barrel_file, conditions_file, order_file, rules_file, saw_shop_file,
+    search_file, slat_file,
 };
 use super::machines::{cut_file, heads_file, run_file};
 use super::names;
 use super::reader::{Findings, Object, object};
+use super::supply::supply_file;
 use super::{AccuracyFile, BarrelFile, LayoutFile, OrderFile, ProjectFile, RulesFile, SlatFile};
 
 /// Reads the document of a file of version 1.
@@ -45,6 +47,7 @@ fn project(object: &mut Object<'_>) -> ProjectFile {
         heads: heads_file(&[const { HeadDraft::new() }; 3]),
         cut: cut_file(&CutDraft::new()),
         run: run_file(&RunDraft::new()),
+        supply: supply_file(&SupplyDraft::new()),
         set_aside: None,
     }
 }
@@ -129,10 +132,11 @@ pub(super) fn first_accuracies() -> Vec<AccuracyFile> {
     vec![accuracy_file(&entry)]
 }
 
-/// A line of the order book, in every version so far.
+/// A line of the order book, as far as every version knows it.
 pub(super) fn order(object: &mut Object<'_>) -> OrderFile {
+    let barrel = object.id("barrel");
     OrderFile {
-        barrel: object.id("barrel"),
         gross: object.entered("gross"),
+        ..order_file(&OrderDraft::new(Id(barrel)))
     }
 }

@@ -1,15 +1,16 @@
 //! The reader of version 2: barrels of any outline, species, cutter sets, rejects and the search.
 
 use serde_json::Value;
-use solver::{CutDraft, HeadDraft, RunDraft, SawShopDraft};
+use solver::{CutDraft, HeadDraft, RunDraft, SawShopDraft, SupplyDraft};
 
 use super::draft::saw_shop_file;
 use super::machines::{cut_file, heads_file, run_file};
 use super::reader::{Findings, Object, object};
+use super::supply::supply_file;
 use super::version_1::{first_accuracies, layout, order};
 use super::{
-    BarrelFile, ConditionsFile, CutterSetFile, LayoutFile, MOST_PATH_CHARACTERS, ProjectFile,
-    RulesFile, SearchFile, SlatFile, SpeciesFile, names,
+    BarrelFile, ConditionsFile, CutterSetFile, LayoutFile, MOST_PATH_CHARACTERS, OrderFile,
+    ProjectFile, RulesFile, SearchFile, SlatFile, SpeciesFile, names,
 };
 
 /// Reads the document of a file of version 2.
@@ -22,13 +23,14 @@ pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
 fn project(object: &mut Object<'_>) -> ProjectFile {
     object.pass_over("format");
     object.pass_over("version");
-    parts(object, layout)
+    parts(object, layout, order)
 }
 
-/// What later versions have as well, with the layout as they know it.
+/// What later versions have as well, with the layout and the lines of the order book as they know them.
 pub(super) fn parts(
     object: &mut Object<'_>,
     layout: impl FnOnce(&mut Object<'_>) -> LayoutFile,
+    order: impl Fn(&mut Object<'_>) -> OrderFile,
 ) -> ProjectFile {
     ProjectFile {
         name: object.text("name"),
@@ -46,6 +48,7 @@ pub(super) fn parts(
         heads: heads_file(&[const { HeadDraft::new() }; 3]),
         cut: cut_file(&CutDraft::new()),
         run: run_file(&RunDraft::new()),
+        supply: supply_file(&SupplyDraft::new()),
         set_aside: None,
     }
 }

@@ -4,7 +4,10 @@
 use serde_json::Value;
 
 use super::reader::{Findings, Object, object};
-use super::{AccuracyFile, ErrorFile, LayoutFile, ProjectFile, names, version_1, version_2};
+use super::version_1::order;
+use super::{
+    AccuracyFile, ErrorFile, LayoutFile, OrderFile, ProjectFile, names, version_1, version_2,
+};
 
 /// Reads the document of a file of version 3.
 pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
@@ -16,16 +19,21 @@ pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
 fn project(object: &mut Object<'_>) -> ProjectFile {
     object.pass_over("format");
     object.pass_over("version");
-    let file = parts(object);
+    let file = parts(object, order);
+    let aside = object.optional_object("set_aside", |object| parts(object, order));
     ProjectFile {
-        set_aside: object.optional_object("set_aside", parts).map(Box::new),
+        set_aside: aside.map(Box::new),
         ..file
     }
 }
 
-/// A project without what was set aside, which may itself be one that was.
-pub(super) fn parts(object: &mut Object<'_>) -> ProjectFile {
-    let file = version_2::parts(object, layout);
+/// A project without what was set aside, which may itself be one that was; with the lines of the order
+/// book as later versions know them.
+pub(super) fn parts(
+    object: &mut Object<'_>,
+    order: impl Fn(&mut Object<'_>) -> OrderFile,
+) -> ProjectFile {
+    let file = version_2::parts(object, layout, order);
     ProjectFile {
         accuracies: object.list("accuracies", accuracy),
         ..file

@@ -3,7 +3,8 @@
 use serde_json::Value;
 
 use super::reader::{Findings, Object, object};
-use super::{BlankFile, PlankFile, ProjectFile, SawShopFile, names, version_3};
+use super::version_1::order;
+use super::{BlankFile, OrderFile, PlankFile, ProjectFile, SawShopFile, names, version_3};
 
 /// Reads the document of a file of version 4.
 pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
@@ -15,16 +16,21 @@ pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
 fn project(object: &mut Object<'_>) -> ProjectFile {
     object.pass_over("format");
     object.pass_over("version");
-    let file = parts(object);
+    let file = parts(object, order);
+    let aside = object.optional_object("set_aside", |object| parts(object, order));
     ProjectFile {
-        set_aside: object.optional_object("set_aside", parts).map(Box::new),
+        set_aside: aside.map(Box::new),
         ..file
     }
 }
 
-/// A project without what was set aside, which may itself be one that was.
-pub(super) fn parts(object: &mut Object<'_>) -> ProjectFile {
-    let file = version_3::parts(object);
+/// A project without what was set aside, which may itself be one that was; with the lines of the order
+/// book as later versions know them.
+pub(super) fn parts(
+    object: &mut Object<'_>,
+    order: impl Fn(&mut Object<'_>) -> OrderFile,
+) -> ProjectFile {
+    let file = version_3::parts(object, order);
     ProjectFile {
         saw_shop: object.object("saw_shop", saw_shop),
         ..file

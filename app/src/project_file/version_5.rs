@@ -3,7 +3,10 @@
 use serde_json::Value;
 
 use super::reader::{Findings, Object, object};
-use super::{CutFile, HeadFile, HeadsFile, ProjectFile, RunFile, YieldsFile, names, version_4};
+use super::version_1::order;
+use super::{
+    CutFile, HeadFile, HeadsFile, OrderFile, ProjectFile, RunFile, YieldsFile, names, version_4,
+};
 
 /// Reads the document of a file of version 5.
 pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
@@ -15,16 +18,21 @@ pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
 fn project(object: &mut Object<'_>) -> ProjectFile {
     object.pass_over("format");
     object.pass_over("version");
-    let file = parts(object);
+    let file = parts(object, order);
+    let aside = object.optional_object("set_aside", |object| parts(object, order));
     ProjectFile {
-        set_aside: object.optional_object("set_aside", parts).map(Box::new),
+        set_aside: aside.map(Box::new),
         ..file
     }
 }
 
-/// A project without what was set aside, which may itself be one that was.
-fn parts(object: &mut Object<'_>) -> ProjectFile {
-    let file = version_4::parts(object);
+/// A project without what was set aside, which may itself be one that was; with the lines of the order
+/// book as later versions know them.
+pub(super) fn parts(
+    object: &mut Object<'_>,
+    order: impl Fn(&mut Object<'_>) -> OrderFile,
+) -> ProjectFile {
+    let file = version_4::parts(object, order);
     ProjectFile {
         heads: object.object("heads", heads),
         cut: object.object("cut", cut),

@@ -1,6 +1,7 @@
 //! The words a file uses where only a few answers are possible.
 
 use serde::{Deserialize, Serialize};
+use solver::order_plan::{PlanAim, Pricing};
 use solver::sawing::SawingAim;
 use solver::{
     AxisChoice, MoistureSource, Pairs, Reading, Sawing, Seam, Shape, Spacing, Turns, Way,
@@ -153,6 +154,28 @@ words! {
 }
 
 words! {
+    /// What a price of an offer is asked for.
+    PricingWord for Pricing {
+        /// For every pack of an order that reaches it.
+        AllUnits = "all packs" is Pricing::AllUnits => Self::AllUnits,
+        /// For the packs of an order from its first one on.
+        Incremental = "further packs" is Pricing::Incremental => Self::Incremental,
+    }
+}
+
+words! {
+    /// What is made as small as possible in an order plan.
+    AimOfPlanWord for PlanAim {
+        /// The cost.
+        Cost = "cost" is PlanAim::Cost => Self::Cost,
+        /// The timber bought and sawn.
+        Timber = "timber" is PlanAim::Timber => Self::Timber,
+        /// The number of change-overs.
+        Changeovers = "change-overs" is PlanAim::Changeovers => Self::Changeovers,
+    }
+}
+
+words! {
     /// How a barrel is turned.
     WayWord for Way {
         /// A round barrel looks the same every way.
@@ -213,6 +236,8 @@ mod tests {
         check::<AxisWord>();
         check::<PairsWord>();
         check::<AimOfSawingWord>();
+        check::<PricingWord>();
+        check::<AimOfPlanWord>();
     }
 
     #[test]
@@ -246,6 +271,12 @@ mod tests {
         }
         for aim in SawingAim::ALL {
             assert_eq!(SawingAim::from(AimOfSawingWord::from(aim)), aim);
+        }
+        for aim in PlanAim::ALL {
+            assert_eq!(PlanAim::from(AimOfPlanWord::from(aim)), aim);
+        }
+        for pricing in [Pricing::AllUnits, Pricing::Incremental] {
+            assert_eq!(Pricing::from(PricingWord::from(pricing)), pricing);
         }
     }
 }

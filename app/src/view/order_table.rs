@@ -8,7 +8,7 @@ use super::problem_list::named;
 use super::when::When;
 use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
-use solver::{OrderDraft, Typed};
+use solver::OrderDraft;
 
 /// The lines of the order book: change, add, delete.
 #[component]
@@ -18,11 +18,7 @@ pub(crate) fn OrderTable() -> impl IntoView {
     let lines = Memo::new(move |_| project.read().orders.len());
     let add = move |_| {
         bench.change(|project| {
-            let gross = Typed::initial(solver::Field::OrderGross);
-            project.orders.push(OrderDraft {
-                barrel: project.layout.barrel,
-                gross,
-            });
+            project.orders.push(OrderDraft::new(project.layout.barrel));
         });
     };
     view! {

@@ -83,7 +83,15 @@ fn owner(problem: &Problem, project: &ProjectDraft) -> Option<String> {
             .map(|entry| named(&entry.draft.name, "Blank", at)),
         solver::Place::Head(head) => Some(head.label().to_owned()),
         solver::Place::Stage(stage) => Some(stage.label().to_owned()),
+        solver::Place::Period(at) => {
+            (project.supply.periods.get(at)).map(|period| named(&period.name, "Period", at))
+        }
+        solver::Place::Offer(at) | solver::Place::Tier(at, _) => {
+            (project.supply.offers.get(at)).map(|entry| named(&entry.draft.supplier, "Offer", at))
+        }
+        solver::Place::SawnSlats(at) => Some(format!("Sawn slats {}", at + 1)),
         solver::Place::Conditions
+        | solver::Place::Supply
         | solver::Place::SawShop
         | solver::Place::Cut
         | solver::Place::Run
@@ -116,7 +124,16 @@ fn go_to(bench: Workbench, problem: &Problem) {
             }
             Place::Barrel
         }
-        Slot::Slat(..) | Slot::Species(..) | Slot::Conditions(_) | Slot::Order(_) => Place::Timber,
+        Slot::Slat(..)
+        | Slot::Species(..)
+        | Slot::Conditions(_)
+        | Slot::Order(_)
+        | Slot::Due(_)
+        | Slot::Period(_)
+        | Slot::Offer(..)
+        | Slot::Tier(..)
+        | Slot::SawnSlats(..)
+        | Slot::Supply(_) => Place::Timber,
         Slot::Accuracy(..) => Place::Tolerances,
         Slot::Plank(..) | Slot::Blank(..) | Slot::SawShop(_) => Place::Planks,
         Slot::Head(..) | Slot::Cut(_) | Slot::Run(_) | Slot::Yield(_) => Place::Setting,

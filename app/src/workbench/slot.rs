@@ -202,6 +202,59 @@ macro_rules! run_number {
     };
 }
 
+macro_rules! offer_number {
+    (& $($mutable:ident)?, $offer:expr, $field:expr) => {
+        match $field {
+            Field::OrderCost => & $($mutable)? $offer.order_cost,
+            Field::LeastOrder => & $($mutable)? $offer.least_packs,
+            Field::MostOrder => & $($mutable)? $offer.most_packs,
+            Field::PackLimit => & $($mutable)? $offer.pack_limit,
+            Field::LeadPeriods => & $($mutable)? $offer.lead_periods,
+            _ => & $($mutable)? $offer.pack_slats,
+        }
+    };
+}
+
+macro_rules! tier_number {
+    (& $($mutable:ident)?, $tier:expr, $field:expr) => {
+        match $field {
+            Field::TierFrom => & $($mutable)? $tier.from_packs,
+            _ => & $($mutable)? $tier.pack_price,
+        }
+    };
+}
+
+macro_rules! sawn_number {
+    (& $($mutable:ident)?, $sawn:expr, $field:expr) => {
+        match $field {
+            Field::SawnMost => & $($mutable)? $sawn.most_slats,
+            _ => & $($mutable)? $sawn.thousand_cost,
+        }
+    };
+}
+
+macro_rules! supply_number {
+    (& $($mutable:ident)?, $supply:expr, $field:expr) => {
+        match $field {
+            Field::MachineHourPrice => & $($mutable)? $supply.hour_price,
+            Field::ChangeoverCost => & $($mutable)? $supply.changeover_cost,
+            Field::ChangeoverMinutes => & $($mutable)? $supply.changeover_minutes,
+            Field::PencilHolding => & $($mutable)? $supply.pencil_holding,
+            Field::SlatHolding => & $($mutable)? $supply.slat_holding,
+            Field::LeadPrice => & $($mutable)? $supply.lead_price,
+            Field::GluePrice => & $($mutable)? $supply.glue_price,
+            Field::CoatPrice => & $($mutable)? $supply.coat_price,
+            Field::CertifiedShare => & $($mutable)? $supply.least_certified,
+            Field::PencilStore => & $($mutable)? $supply.most_pencils_stored,
+            Field::SlatStore => & $($mutable)? $supply.most_slats_stored,
+            Field::CostLimit => & $($mutable)? $supply.cost_limit,
+            Field::TimberLimit => & $($mutable)? $supply.timber_limit,
+            Field::ChangeoverLimit => & $($mutable)? $supply.changeover_limit,
+            _ => & $($mutable)? $supply.sandwich_seconds,
+        }
+    };
+}
+
 /// Where a number stands, by lasting names, so that it stays true while lists change.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Slot {
@@ -239,6 +292,18 @@ pub enum Slot {
     Run(Field),
     /// What a stage of the run lets through.
     Yield(Stage),
+    /// The period that an order is due in, by its place in the book.
+    Due(usize),
+    /// The machine hours of a period, by its place in the list.
+    Period(usize),
+    /// A number of an offer.
+    Offer(Id, Field),
+    /// A number of a price of an offer, by its place in the offer.
+    Tier(Id, usize, Field),
+    /// A number of slats sawn in the works, by their place in the list.
+    SawnSlats(usize, Field),
+    /// A number that an order plan counts with.
+    Supply(Field),
 }
 
 impl Slot {
@@ -258,11 +323,17 @@ impl Slot {
             | Self::Head(_, field)
             | Self::Cut(field)
             | Self::Run(field)
+            | Self::Offer(_, field)
+            | Self::Tier(_, _, field)
+            | Self::SawnSlats(_, field)
+            | Self::Supply(field)
             | Self::Rules(field)
             | Self::Search(field) => field,
             Self::Turn => Field::Turn,
             Self::Order(_) => Field::OrderGross,
             Self::Yield(_) => Field::StageYield,
+            Self::Due(_) => Field::DuePeriod,
+            Self::Period(_) => Field::MachineHours,
         }
     }
 
@@ -311,6 +382,7 @@ impl Slot {
             Place::Rules => Self::Rules(field),
             Place::Layout => Self::Turn,
             Place::Search => Self::Search(field),
+            Place::Order(at) if field == Field::DuePeriod => Self::Due(at),
             Place::Order(at) => Self::Order(at),
             Place::Plank(at) => Self::Plank(project.saw_shop.planks.get(at)?.id, field),
             Place::Blank(at) => Self::Blank(project.saw_shop.blanks.get(at)?.id, field),
@@ -319,6 +391,11 @@ impl Slot {
             Place::Cut => Self::Cut(field),
             Place::Run => Self::Run(field),
             Place::Stage(stage) => Self::Yield(stage),
+            Place::Period(at) => Self::Period(at),
+            Place::Offer(at) => Self::Offer(project.supply.offers.get(at)?.id, field),
+            Place::Tier(at, tier) => Self::Tier(project.supply.offers.get(at)?.id, tier, field),
+            Place::SawnSlats(at) => Self::SawnSlats(at, field),
+            Place::Supply => Self::Supply(field),
         })
     }
 
@@ -359,6 +436,18 @@ impl Slot {
             Self::Cut(field) => Some(cut_number!(&, project.cut, field)),
             Self::Run(field) => Some(run_number!(&, project.run, field)),
             Self::Yield(stage) => Some(&project.run.yields[stage as usize]),
+            Self::Due(at) => project.orders.get(at).map(|order| &order.due),
+            Self::Period(at) => project.supply.periods.get(at).map(|period| &period.hours),
+            Self::Offer(id, field) => {
+                find(&project.supply.offers, id).map(|offer| offer_number!(&, offer, field))
+            }
+            Self::Tier(id, at, field) => find(&project.supply.offers, id)
+                .and_then(|offer| offer.tiers.get(at))
+                .map(|tier| tier_number!(&, tier, field)),
+            Self::SawnSlats(at, field) => {
+                (project.supply.sawn.get(at)).map(|sawn| sawn_number!(&, sawn, field))
+            }
+            Self::Supply(field) => Some(supply_number!(&, project.supply, field)),
         }
     }
 
@@ -394,6 +483,19 @@ impl Slot {
             Self::Cut(field) => Some(cut_number!(&mut, project.cut, field)),
             Self::Run(field) => Some(run_number!(&mut, project.run, field)),
             Self::Yield(stage) => Some(&mut project.run.yields[stage as usize]),
+            Self::Due(at) => project.orders.get_mut(at).map(|order| &mut order.due),
+            Self::Period(at) => {
+                (project.supply.periods.get_mut(at)).map(|period| &mut period.hours)
+            }
+            Self::Offer(id, field) => find_mut(&mut project.supply.offers, id)
+                .map(|offer| offer_number!(&mut, offer, field)),
+            Self::Tier(id, at, field) => find_mut(&mut project.supply.offers, id)
+                .and_then(|offer| offer.tiers.get_mut(at))
+                .map(|tier| tier_number!(&mut, tier, field)),
+            Self::SawnSlats(at, field) => {
+                (project.supply.sawn.get_mut(at)).map(|sawn| sawn_number!(&mut, sawn, field))
+            }
+            Self::Supply(field) => Some(supply_number!(&mut, project.supply, field)),
         };
         if let Some(place) = place {
             *place = typed;
@@ -421,6 +523,12 @@ impl Slot {
             Self::Cut(field) => format!("{context}-cut-{field:?}"),
             Self::Run(field) => format!("{context}-run-{field:?}"),
             Self::Yield(stage) => format!("{context}-yield-{stage:?}"),
+            Self::Due(at) => format!("{context}-due-{at}"),
+            Self::Period(at) => format!("{context}-period-{at}"),
+            Self::Offer(Id(id), field) => format!("{context}-offer-{id}-{field:?}"),
+            Self::Tier(Id(id), at, field) => format!("{context}-offer-{id}-{at}-{field:?}"),
+            Self::SawnSlats(at, field) => format!("{context}-sawn-{at}-{field:?}"),
+            Self::Supply(field) => format!("{context}-supply-{field:?}"),
         }
     }
 }
@@ -578,6 +686,34 @@ mod tests {
             Field::SpecificGravity,
             Field::VolumetricShrinkage,
         ];
+        let offer = project.supply.offers[0].id;
+        let offer_fields = [
+            Field::PackSlats,
+            Field::OrderCost,
+            Field::LeastOrder,
+            Field::MostOrder,
+            Field::PackLimit,
+            Field::LeadPeriods,
+        ];
+        let tier_fields = [Field::TierFrom, Field::PackPrice];
+        let sawn_fields = [Field::SawnCost, Field::SawnMost];
+        let supply_fields = [
+            Field::MachineHourPrice,
+            Field::SandwichSeconds,
+            Field::ChangeoverCost,
+            Field::ChangeoverMinutes,
+            Field::PencilHolding,
+            Field::SlatHolding,
+            Field::LeadPrice,
+            Field::GluePrice,
+            Field::CoatPrice,
+            Field::CertifiedShare,
+            Field::PencilStore,
+            Field::SlatStore,
+            Field::CostLimit,
+            Field::TimberLimit,
+            Field::ChangeoverLimit,
+        ];
         let slots: Vec<Slot> = barrel_fields
             .map(|field| Slot::Barrel(barrel, field))
             .into_iter()
@@ -595,7 +731,11 @@ mod tests {
             .chain(cut_fields.map(Slot::Cut))
             .chain(run_fields.map(Slot::Run))
             .chain(Stage::ALL.map(Slot::Yield))
-            .chain([Slot::Turn, Slot::Order(0)])
+            .chain(offer_fields.map(|field| Slot::Offer(offer, field)))
+            .chain(tier_fields.map(|field| Slot::Tier(offer, 1, field)))
+            .chain(sawn_fields.map(|field| Slot::SawnSlats(0, field)))
+            .chain(supply_fields.map(Slot::Supply))
+            .chain([Slot::Turn, Slot::Order(0), Slot::Due(0), Slot::Period(1)])
             .collect();
         let names: std::collections::BTreeSet<String> =
             slots.iter().map(|slot| slot.element_id("column")).collect();

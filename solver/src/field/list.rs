@@ -227,13 +227,61 @@ pub enum Field {
     StageYield,
     /// Good pencils wanted of a run, in gross.
     RunGross,
+    /// Period at whose end an order is due.
+    DuePeriod,
+    /// Hours that the machines can run in a period.
+    MachineHours,
+    /// Price of an hour of the machines.
+    MachineHourPrice,
+    /// Machine time of a sandwich, seconds.
+    SandwichSeconds,
+    /// Cost of a change-over.
+    ChangeoverCost,
+    /// Machine time of a change-over, minutes.
+    ChangeoverMinutes,
+    /// Cost of holding a thousand pencils for a period.
+    PencilHolding,
+    /// Cost of holding a thousand slats for a period.
+    SlatHolding,
+    /// Price of a thousand leads.
+    LeadPrice,
+    /// Price of the glue of a thousand sandwiches.
+    GluePrice,
+    /// Price of the coat of a thousand pencils.
+    CoatPrice,
+    /// Least certified share of the wood that is bought and sawn.
+    CertifiedShare,
+    /// Most pencils stored.
+    PencilStore,
+    /// Most slats stored.
+    SlatStore,
+    /// Most that a plan may cost.
+    CostLimit,
+    /// Most timber that a plan may take, cubic metres.
+    TimberLimit,
+    /// Most change-overs of a plan.
+    ChangeoverLimit,
+    /// Packs of an order from which a price holds.
+    TierFrom,
+    /// What an order costs beside its packs.
+    OrderCost,
+    /// Fewest packs of an order.
+    LeastOrder,
+    /// Most packs of an order.
+    MostOrder,
+    /// Periods from order to use.
+    LeadPeriods,
+    /// Cost of a thousand slats sawn in the works.
+    SawnCost,
+    /// Most slats sawn in a period.
+    SawnMost,
     /// Pencils ordered, in gross.
     OrderGross,
 }
 
 impl Field {
     /// Every field there is, in the order of the chain from barrel to order.
-    pub const ALL: [Self; 113] = [
+    pub const ALL: [Self; 137] = [
         Self::Diameter,
         Self::AcrossFlats,
         Self::Height,
@@ -346,6 +394,30 @@ impl Field {
         Self::VolumetricShrinkage,
         Self::StageYield,
         Self::RunGross,
+        Self::DuePeriod,
+        Self::MachineHours,
+        Self::MachineHourPrice,
+        Self::SandwichSeconds,
+        Self::ChangeoverCost,
+        Self::ChangeoverMinutes,
+        Self::PencilHolding,
+        Self::SlatHolding,
+        Self::LeadPrice,
+        Self::GluePrice,
+        Self::CoatPrice,
+        Self::CertifiedShare,
+        Self::PencilStore,
+        Self::SlatStore,
+        Self::CostLimit,
+        Self::TimberLimit,
+        Self::ChangeoverLimit,
+        Self::TierFrom,
+        Self::OrderCost,
+        Self::LeastOrder,
+        Self::MostOrder,
+        Self::LeadPeriods,
+        Self::SawnCost,
+        Self::SawnMost,
         Self::OrderGross,
     ];
 

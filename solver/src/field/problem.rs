@@ -4,6 +4,7 @@ use super::Field;
 use crate::entry::{Dimension, EntryProblem};
 use crate::figure;
 use crate::materials::Stage;
+use crate::order_plan::{MOST_PRICE, MOST_TIERS, OrderPlanProblem};
 use crate::outline::{MOST_PIECES, PathProblem};
 use crate::quantity::Length;
 use crate::sawing::{Dimensions, SawingProblem};
@@ -84,6 +85,21 @@ pub enum Cause {
     },
     /// Planks and blanks break a limit of sawing together.
     Sawing(SawingProblem),
+    /// An offer is of a slat stock that is not in the project.
+    NoSuchOffered,
+    /// Slats are sawn for a stock that is not in the project.
+    NoSuchSawn,
+    /// Two lines say what sawing slats of one stock costs.
+    SawnTwice,
+    /// An order is due after the last period.
+    AfterLastPeriod {
+        /// The period it is due in, counted from 1.
+        due: usize,
+        /// Periods that there are.
+        periods: usize,
+    },
+    /// A limit of order plans is broken.
+    OrderPlan(OrderPlanProblem),
     /// A cutterhead would turn faster than is marked on it.
     OverMarkedSpeed {
         /// The speed asked for, 1/min.
@@ -174,6 +190,22 @@ impl FieldProblem {
                 "The slat stock of this blank is not in the project any more: choose another, or type the sizes"
                     .to_owned()
             }
+            Cause::NoSuchOffered => {
+                "The slat stock of this offer is not in the project any more: choose another, or delete the offer"
+                    .to_owned()
+            }
+            Cause::NoSuchSawn => {
+                "The slat stock that is sawn is not in the project any more: choose another, or delete the line"
+                    .to_owned()
+            }
+            Cause::SawnTwice => {
+                "Another line says already what slats of this stock cost to saw: delete one of them"
+                    .to_owned()
+            }
+            Cause::AfterLastPeriod { due, periods } => format!(
+                "{label} {due} comes after the last period, {periods}: choose an earlier one, or add periods"
+            ),
+            Cause::OrderPlan(problem) => order_plan_message(problem),
             Cause::OverMarkedSpeed { speed, marked } => format!(
                 "{label}: {} is over the {} marked on the head, which is never passed: slow it down, or take a head that is marked for it",
                 figure::plain(*speed, 0),
@@ -207,6 +239,29 @@ fn sawing_message(problem: &SawingProblem, unit: LengthUnit) -> String {
                 "This blank fits no plank: between the trims it takes one {length} long, {thickness} wide and {width} thick, or larger"
             )
         }
+        // Told of the whole list, or of a number that the range of its field keeps already.
+        other => other.to_string(),
+    }
+}
+
+/// What an order plan breaks, and what to change.
+fn order_plan_message(problem: &OrderPlanProblem) -> String {
+    match problem {
+        OrderPlanProblem::Tiers { .. } => format!(
+            "The prices of an offer must start from 1 pack and hold from ever more packs on, and there may be 1 to {MOST_TIERS}"
+        ),
+        OrderPlanProblem::OrderSize { least, most, .. } => format!(
+            "The least order, {least} packs, is more than the most of an order, {most}: ask for less, or allow more"
+        ),
+        OrderPlanProblem::PackSlats { pack_slats, .. } => format!(
+            "A pack of {} has no slat left when some are thrown out: put more in a pack, or raise the yield of grooving",
+            figure::count(u64::from(*pack_slats))
+        ),
+        OrderPlanProblem::Price { amount, .. } => format!(
+            "A price of {} is more than the {} that can be planned with: count in a larger unit of the currency",
+            figure::money(*amount),
+            figure::money(MOST_PRICE)
+        ),
         // Told of the whole list, or of a number that the range of its field keeps already.
         other => other.to_string(),
     }
@@ -309,6 +364,16 @@ pub enum Place {
     Run,
     /// A stage of the run.
     Stage(Stage),
+    /// A period of the order plan, by its place in the list.
+    Period(usize),
+    /// An offer of slats, by its place in the list.
+    Offer(usize),
+    /// A price of an offer, by the places of both in their lists.
+    Tier(usize, usize),
+    /// What sawing slats of a stock costs, by its place in the list.
+    SawnSlats(usize),
+    /// What an order plan counts with beside them.
+    Supply,
 }
 
 /// A broken rule of a project.

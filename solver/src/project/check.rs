@@ -136,8 +136,8 @@ impl ProjectDraft {
     ///
     /// # Errors
     /// Every problem of every barrel, slat stock, species, cutter set, accuracy, rule, order, of the
-    /// conditions, of the saw shop, of the search, of the heads, the cut and the run, and of the layout
-    /// looked at.
+    /// conditions, of the saw shop, of the search, of the heads, the cut and the run, of the supply, and
+    /// of the layout looked at.
     pub fn check(&self) -> Result<Project, Vec<Problem>> {
         let mut problems = Vec::new();
         let barrels: Vec<Option<Barrel>> = (0..self.barrels.len())
@@ -188,6 +188,7 @@ impl ProjectDraft {
         keep(self.check_heads(), &mut problems);
         keep(placed(self.cut.check(), Place::Cut), &mut problems);
         keep(self.check_run(), &mut problems);
+        problems.extend(self.problems_of_supply());
         match rules {
             Some(rules) if problems.is_empty() => Ok(Project {
                 barrels: barrels.into_iter().flatten().collect(),

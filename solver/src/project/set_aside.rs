@@ -3,6 +3,7 @@
 use super::{Entry, Id, ProjectDraft};
 use crate::materials::RunDraft;
 use crate::saw_shop::SawShopDraft;
+use crate::supply::SupplyDraft;
 use crate::tooling::{CutDraft, HeadDraft};
 use std::sync::Arc;
 
@@ -51,6 +52,7 @@ impl ProjectDraft {
             heads: [const { HeadDraft::new() }; 3],
             cut: CutDraft::new(),
             run: RunDraft::new(),
+            supply: SupplyDraft::new(),
             set_aside: None,
             slats,
         }

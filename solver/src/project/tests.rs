@@ -38,6 +38,7 @@ pub(crate) fn project() -> ProjectDraft {
         heads: [const { HeadDraft::new() }; 3],
         cut: CutDraft::new(),
         run: RunDraft::new(),
+        supply: SupplyDraft::new(),
         set_aside: None,
     }
 }
@@ -48,8 +49,8 @@ fn entry<T>(id: u32, draft: T) -> Entry<T> {
 
 fn order(barrel: u32, gross: f64) -> OrderDraft {
     OrderDraft {
-        barrel: Id(barrel),
         gross: Typed::Number(gross),
+        ..OrderDraft::new(Id(barrel))
     }
 }
 

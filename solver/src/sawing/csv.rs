@@ -2,7 +2,7 @@
 
 use super::list::SawingList;
 use super::names::SawingNames;
-use crate::csv::{Table, decimal, text};
+use crate::csv::{Table, decimal, money, text};
 use crate::unit::LengthUnit;
 
 impl SawingList {
@@ -115,11 +115,6 @@ fn length(micrometres: i64, unit: LengthUnit) -> String {
     };
     let text = decimal(number, decimals);
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
-}
-
-/// Hundredths, 0 or more, as an amount.
-fn money(hundredths: i64) -> String {
-    decimal(hundredths, 2)
 }
 
 #[cfg(test)]

@@ -53,7 +53,7 @@ mod board;
 mod branches;
 mod certificate;
 mod column;
-mod csv;
+pub(crate) mod csv;
 mod data;
 mod diving;
 mod knapsack;

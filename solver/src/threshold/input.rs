@@ -91,6 +91,11 @@ impl Input {
             | Place::Cut
             | Place::Run
             | Place::Stage(_)
+            | Place::Period(_)
+            | Place::Offer(_)
+            | Place::Tier(..)
+            | Place::SawnSlats(_)
+            | Place::Supply
             | Place::Species(_)
             | Place::Conditions
             | Place::Search => None,

@@ -140,7 +140,7 @@ pub struct Worth {
 /// #     saw_shop: solver::SawShopDraft::new(),
 /// #     heads: [const { solver::HeadDraft::new() }; 3],
 /// #     cut: solver::CutDraft::new(),
-/// #     run: solver::RunDraft::new(),
+/// #     run: solver::RunDraft::new(), supply: solver::SupplyDraft::new(),
 /// #     set_aside: None,
 /// #     accuracies: Vec::new(),
 /// # };

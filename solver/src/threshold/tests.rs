@@ -47,6 +47,7 @@ fn project(shape: Shape, seam: Seam) -> ProjectDraft {
         heads: [const { crate::HeadDraft::new() }; 3],
         cut: crate::CutDraft::new(),
         run: crate::RunDraft::new(),
+        supply: crate::SupplyDraft::new(),
         set_aside: None,
         accuracies: Vec::new(),
     }

@@ -9,6 +9,7 @@ mod setting;
 use path::any_path;
 use project::any_project;
 use proptest::prelude::*;
+use solver::order_plan::OrderPlanLimits;
 use solver::purchase::{PencilOrder, PurchaseDraft, PurchaseLimits, SlatStock, plan};
 use solver::{
     Accuracy, Aim, Angle, Answer, AxisChoice, Barrel, CutterSet, Drawing, Found, Goal, Length,
@@ -229,6 +230,25 @@ proptest! {
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_orders_are_planned_or_refused_in_words(draft in any_project()) {
+        let mut draft = draft;
+        draft.offer_each_stock();
+        match draft.check_order_plan() {
+            Ok(job) => {
+                let limits = OrderPlanLimits { steps: 5, gap: 0 };
+                let answer = job.answer(&limits, &mut |_| true);
+                prop_assert!(answer.is_ok(), "{:?}", answer);
+            }
+            Err(problems) => {
+                prop_assert!(!problems.is_empty());
+                for problem in problems {
+                    prop_assert!(!problem.problem.message(LengthUnit::Millimetre).is_empty());
+                }
+            }
+        }
+    }
 
     #[test]
     fn any_search_finds_what_fits_or_says_why_nothing_does(draft in any_project()) {

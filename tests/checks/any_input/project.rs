@@ -78,14 +78,12 @@ fn plain_project(shapes: [Shape; 2], way: Way, spacing: Spacing, ids: [u32; 4]) 
             turn: Typed::initial(Field::Turn),
             accuracy: Id(41),
         },
-        orders: vec![OrderDraft {
-            barrel: Id(2),
-            gross: Typed::initial(Field::OrderGross),
-        }],
+        orders: vec![OrderDraft::new(Id(2))],
         saw_shop: saw_shop(),
         heads: [const { HeadDraft::new() }; 3],
         cut: CutDraft::new(),
         run: RunDraft::new(),
+        supply: solver::SupplyDraft::new(),
         set_aside: None,
         accuracies: vec![Entry {
             id: Id(41),

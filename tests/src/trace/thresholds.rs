@@ -114,6 +114,7 @@ fn any_project(dice: &mut Dice, shape: Shape) -> ProjectDraft {
         heads: [const { HeadDraft::new() }; 3],
         cut: CutDraft::new(),
         run: RunDraft::new(),
+        supply: solver::SupplyDraft::new(),
         set_aside: None,
         accuracies: Vec::new(),
     }

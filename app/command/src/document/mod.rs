@@ -6,6 +6,7 @@
 mod check;
 mod layout;
 mod measured;
+mod orders;
 mod search;
 mod setting;
 mod thresholds;
@@ -16,6 +17,7 @@ mod words;
 pub(crate) use check::CheckDocument;
 pub(crate) use layout::LayoutDocument;
 pub(crate) use measured::MeasuredDocument;
+pub(crate) use orders::OrdersDocument;
 pub(crate) use search::SearchDocument;
 pub(crate) use setting::SettingDocument;
 pub(crate) use thresholds::ThresholdsDocument;

@@ -7,6 +7,7 @@ mod check;
 mod every_command;
 mod layout;
 mod measured;
+mod orders;
 mod program;
 mod projects;
 mod schema;

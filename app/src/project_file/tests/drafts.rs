@@ -5,8 +5,9 @@ use super::*;
 use proptest::prelude::*;
 use solver::{
     AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutDraft, CutterSetDraft, Entry,
-    ErrorDraft, HeadDraft, Id, LayoutDraft, LeadGrade, OrderDraft, PlankDraft, ProjectDraft,
-    RulesDraft, RunDraft, SawShopDraft, SearchDraft, SlatDraft, SpeciesDraft, Term, Typed,
+    ErrorDraft, HeadDraft, Id, LayoutDraft, LeadGrade, OfferDraft, OrderDraft, PeriodDraft,
+    PlankDraft, ProjectDraft, RulesDraft, RunDraft, SawShopDraft, SawnSlatsDraft, SearchDraft,
+    SlatDraft, SpeciesDraft, SupplyDraft, Term, TierDraft, Typed,
 };
 
 fn word<W: Word + std::fmt::Debug>() -> impl Strategy<Value = W> {
@@ -326,6 +327,114 @@ fn run() -> impl Strategy<Value = RunDraft> {
     })
 }
 
+fn supply() -> impl Strategy<Value = SupplyDraft> {
+    let period = (any::<String>(), typed()).prop_map(|(name, hours)| PeriodDraft { name, hours });
+    let sawn = (any::<u32>(), numbers::<2>(), any::<bool>());
+    let sawn = sawn.prop_map(
+        |(slat, [thousand_cost, most_slats], is_certified)| SawnSlatsDraft {
+            slat: Id(slat),
+            thousand_cost,
+            most_slats,
+            is_certified,
+        },
+    );
+    let lists = (
+        proptest::collection::vec(period, 0..4),
+        entries(offer()),
+        proptest::collection::vec(sawn, 0..3),
+    );
+    let parts = (
+        lists,
+        word::<AimOfPlanWord>(),
+        numbers::<7>(),
+        numbers::<8>(),
+    );
+    parts.prop_map(|((periods, offers, sawn), aim, few, many)| {
+        let [
+            hour_price,
+            sandwich_seconds,
+            changeover_cost,
+            changeover_minutes,
+            pencil_holding,
+            slat_holding,
+            lead_price,
+        ] = few;
+        let [
+            glue_price,
+            coat_price,
+            least_certified,
+            most_pencils_stored,
+            ..,
+        ] = many.clone();
+        let [
+            ..,
+            most_slats_stored,
+            cost_limit,
+            timber_limit,
+            changeover_limit,
+        ] = many;
+        SupplyDraft {
+            periods,
+            offers,
+            sawn,
+            hour_price,
+            sandwich_seconds,
+            changeover_cost,
+            changeover_minutes,
+            pencil_holding,
+            slat_holding,
+            lead_price,
+            glue_price,
+            coat_price,
+            least_certified,
+            most_pencils_stored,
+            most_slats_stored,
+            aim: aim.into(),
+            cost_limit,
+            timber_limit,
+            changeover_limit,
+        }
+    })
+}
+
+fn offer() -> impl Strategy<Value = OfferDraft> {
+    let tier = numbers::<2>().prop_map(|[from_packs, pack_price]| TierDraft {
+        from_packs,
+        pack_price,
+    });
+    let parts = (
+        any::<(String, u32, bool)>(),
+        proptest::collection::vec(tier, 0..4),
+        word::<PricingWord>(),
+        numbers::<6>(),
+    );
+    parts.prop_map(
+        |((supplier, slat, is_certified), tiers, pricing, numbers)| {
+            let [
+                pack_slats,
+                order_cost,
+                least_packs,
+                most_packs,
+                pack_limit,
+                lead_periods,
+            ] = numbers;
+            OfferDraft {
+                supplier,
+                slat: Id(slat),
+                pack_slats,
+                tiers,
+                pricing: pricing.into(),
+                order_cost,
+                least_packs,
+                most_packs,
+                pack_limit,
+                lead_periods,
+                is_certified,
+            }
+        },
+    )
+}
+
 fn layout() -> impl Strategy<Value = LayoutDraft> {
     let parts = (any::<[u32; 4]>(), word::<WayWord>(), typed());
     parts.prop_map(|([barrel, top, bottom, accuracy], way, turn)| LayoutDraft {
@@ -349,9 +458,10 @@ fn entries<T: std::fmt::Debug>(
 }
 
 pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
-    let order = (any::<u32>(), typed()).prop_map(|(barrel, gross)| OrderDraft {
+    let order = (any::<u32>(), numbers::<2>()).prop_map(|(barrel, [gross, due])| OrderDraft {
         barrel: Id(barrel),
         gross,
+        due,
     });
     let orders = proptest::collection::vec(order, 0..4);
     let wood = (entries(slat()), entries(species()), conditions());
@@ -363,11 +473,11 @@ pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
         machines,
         layout(),
         search(),
-        (orders, saw_shop(), line()),
+        (orders, saw_shop(), line(), supply()),
     );
     parts.prop_map(
         |(name, barrels, (slats, species, conditions), machines, layout, search, work)| {
-            let (orders, saw_shop, (heads, cut, run)) = work;
+            let (orders, saw_shop, (heads, cut, run), supply) = work;
             let (cutter_sets, rules, accuracies) = machines;
             ProjectDraft {
                 name,
@@ -384,6 +494,7 @@ pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
                 heads,
                 cut,
                 run,
+                supply,
                 accuracies,
                 set_aside: None,
             }

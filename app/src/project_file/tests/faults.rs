@@ -27,7 +27,7 @@ fn other_json_is_no_project() {
 
 #[test]
 fn a_byte_order_mark_does_no_harm() {
-    assert_eq!(read(&format!("\u{feff}{VERSION_5}")), read(VERSION_5));
+    assert_eq!(read(&format!("\u{feff}{VERSION_6}")), read(VERSION_6));
 }
 
 #[test]
@@ -138,7 +138,7 @@ fn an_id_that_stands_twice() {
 
 #[test]
 fn everything_is_told_at_once() {
-    let mut document: Value = serde_json::from_str(VERSION_5).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_6).unwrap();
     document["name"] = json!(null);
     document["barrels"][1]["shape"] = json!(3);
     document["slats"] = json!("none");
@@ -161,7 +161,7 @@ fn everything_is_told_at_once() {
 
 #[test]
 fn what_names_nothing_opens_with_a_note() {
-    let mut document: Value = serde_json::from_str(VERSION_5).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_6).unwrap();
     document["slats"][0]["species"] = json!(2);
     document["cutter_sets"][1]["barrel"] = json!(7);
     document["rules"]["cutter_set"] = json!(21);
@@ -183,7 +183,7 @@ fn what_names_nothing_opens_with_a_note() {
 
 #[test]
 fn unknown_fields_open_with_a_note() {
-    let mut document: Value = serde_json::from_str(VERSION_5).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_6).unwrap();
     document["slats"][0]["colour"] = json!("red");
     for extra in 0..7 {
         document[format!("extra {extra}")] = json!(extra);
@@ -199,7 +199,7 @@ fn unknown_fields_open_with_a_note() {
 
 #[test]
 fn numbers_that_are_not_finite_become_text() {
-    let mut draft = read(VERSION_5).unwrap().draft;
+    let mut draft = read(VERSION_6).unwrap().draft;
     draft.rules.land = Typed::Number(f64::NAN);
     draft.rules.edge = Typed::Number(f64::NEG_INFINITY);
     let back = read(&write(&draft)).unwrap().draft;
@@ -211,7 +211,7 @@ fn numbers_that_are_not_finite_become_text() {
 #[test]
 fn no_message_ends_with_a_full_stop() {
     for text in [
-        VERSION_5.replace('}', ""),
+        VERSION_6.replace('}', ""),
         changed("/version", json!(9)),
         without("", "name"),
     ] {

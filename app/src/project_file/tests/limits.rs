@@ -40,7 +40,7 @@ fn the_limits_hold_to_the_last() {
     );
 
     let orders = |count: usize| {
-        let order = json!({ "barrel": 1, "gross": 1 });
+        let order = json!({ "barrel": 1, "gross": 1, "due_period": 1 });
         changed("/orders", Value::Array(vec![order; count]))
     };
     assert_eq!(read(&orders(2_000)).unwrap().draft.orders.len(), 2_000);
@@ -49,7 +49,7 @@ fn the_limits_hold_to_the_last() {
         &["orders: the list has 2001 entries, at most 2000 can be worked with"],
     );
 
-    let spaces = |bytes: usize| format!("{VERSION_5}{}", " ".repeat(bytes - VERSION_5.len()));
+    let spaces = |bytes: usize| format!("{VERSION_6}{}", " ".repeat(bytes - VERSION_6.len()));
     assert!(read(&spaces(5_000_000)).is_ok());
     refuses(
         &spaces(5_000_001),

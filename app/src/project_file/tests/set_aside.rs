@@ -5,7 +5,7 @@ use solver::Typed;
 
 /// The newest fixture with its own layout set aside, and one place of that changed.
 fn set_aside(pointer: &str, value: Value) -> String {
-    let mut draft = read(VERSION_5).unwrap().draft;
+    let mut draft = read(VERSION_6).unwrap().draft;
     draft.set_layout_aside();
     let mut document: Value = serde_json::from_str(&write(&draft)).unwrap();
     *document["set_aside"].pointer_mut(pointer).unwrap() = value;
@@ -31,7 +31,7 @@ fn what_is_wrong_in_what_was_set_aside_is_told_with_its_place() {
         &set_aside("/layout/top", json!(77)),
         &["set_aside.layout.top: there is no slat stock with the id 77"],
     );
-    let mut document: Value = serde_json::from_str(VERSION_5).unwrap();
+    let mut document: Value = serde_json::from_str(VERSION_6).unwrap();
     document["set_aside"] = json!([]);
     let problems = lines(&read(&document.to_string()).unwrap_err());
     assert_eq!(

@@ -1,11 +1,12 @@
 //! Files of every version, and of none.
 
 use super::*;
+use solver::order_plan::{PlanAim, Pricing};
 use solver::sawing::SawingAim;
 use solver::{
     AccuracyDraft, AxisChoice, BarrelDraft, ConditionsDraft, CutDraft, HeadDraft, Id,
     MoistureSource, Pairs, Reading, RunDraft, SawShopDraft, Sawing, SearchDraft, Shape, Spacing,
-    Stage, Turns, Typed, Way,
+    Stage, SupplyDraft, Turns, Typed, Way,
 };
 
 #[test]
@@ -164,23 +165,66 @@ fn a_file_of_version_5_still_opens() {
 }
 
 #[test]
+fn a_file_of_version_6_still_opens() {
+    let Opened { draft, notes } = read(VERSION_6).unwrap();
+    assert_eq!(notes, []);
+    assert_eq!(draft.orders[0].due, Typed::Number(1.0));
+    assert_eq!(draft.orders[1].due, Typed::Text("next".into()));
+    let supply = &draft.supply;
+    assert_eq!(supply.periods[0].name, "March");
+    assert_eq!(supply.periods[1].hours, Typed::empty());
+    let [first, second] = [0, 1].map(|at| &supply.offers[at].draft);
+    assert_eq!(first.tiers[1].from_packs, Typed::Number(15.0));
+    assert_eq!(first.tiers[1].pack_price, Typed::Text("ask".into()));
+    assert_eq!((first.slat, first.is_certified), (draft.slats[0].id, true));
+    assert_eq!(second.pricing, Pricing::Incremental);
+    assert_eq!(second.most_packs, Typed::Number(40.0));
+    assert_eq!(supply.sawn[0].most_slats, Typed::Number(1500.0));
+    assert_eq!(supply.aim, PlanAim::Timber);
+    assert_eq!(supply.timber_limit, Typed::Number(2.5));
+}
+
+#[test]
+fn before_version_6_there_is_one_period_and_an_offer_for_each_stock() {
+    for text in [VERSION_1, VERSION_2, VERSION_3, VERSION_4, VERSION_5] {
+        let draft = read(text).unwrap().draft;
+        let supply = &draft.supply;
+        let nothing_offered = SupplyDraft {
+            offers: Vec::new(),
+            ..supply.clone()
+        };
+        assert_eq!(nothing_offered, SupplyDraft::new());
+        assert_eq!(supply.periods.len(), 1);
+        assert_eq!(supply.offers.len(), draft.slats.len());
+        for (offer, slat) in supply.offers.iter().zip(&draft.slats) {
+            assert_eq!(offer.draft.slat, slat.id);
+            assert_eq!(offer.draft.pack_slats, slat.draft.pack_slats);
+            assert_eq!(offer.draft.tiers[0].pack_price, slat.draft.pack_price);
+            assert_eq!(offer.draft.pack_limit, slat.draft.pack_limit);
+        }
+        let first = Typed::Number(1.0);
+        assert!(draft.orders.iter().all(|order| order.due == first));
+    }
+}
+
+#[test]
 fn what_is_written_is_what_the_fixture_holds() {
-    assert_eq!(write(&read(VERSION_5).unwrap().draft), VERSION_5);
+    assert_eq!(write(&read(VERSION_6).unwrap().draft), VERSION_6);
 }
 
 #[test]
 fn a_newer_version_asks_for_an_update() {
-    let problems = read(&changed("/version", json!(6))).unwrap_err();
+    let problems = read(&changed("/version", json!(7))).unwrap_err();
     assert_eq!(
         lines(&problems),
-        ["version: made by a newer Slatwright, version 6 of the file; this one reads up to 5"]
+        ["version: made by a newer Slatwright, version 7 of the file; this one reads up to 6"]
     );
     assert!(problems[0].hint().starts_with("update Slatwright"));
 }
 
 #[test]
 fn a_version_that_never_was() {
-    let told = "is not a version of the file; versions count from 1 to 5";
+    let told = "is not a version of the file; versions count from 1 to 6";
     for (version, found) in [
         (json!(0), "0"),
         (json!(-1), "-1"),

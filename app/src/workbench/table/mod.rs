@@ -328,7 +328,7 @@ impl Table {
     }
 
     /// Takes a row out, and with it what goes by it: the layout moves to the stock that takes its
-    /// place, stocks of a species are of none. Rules that space by a cutter set say that it has
+    /// place, its offers and what sawing it costs go too, stocks of a species are of none. Rules that space by a cutter set say that it has
     /// gone, and so do blanks that become slats of a stock. The row that now stands there, or the last.
     pub fn delete(self, project: &mut ProjectDraft, row: Id) -> Option<Id> {
         let at = self.place(project, row)?;
@@ -337,6 +337,11 @@ impl Table {
         let next = rows.get(at).or(rows.last()).copied();
         match self {
             Self::Slats => {
+                project
+                    .supply
+                    .offers
+                    .retain(|offer| offer.draft.slat != row);
+                project.supply.sawn.retain(|sawn| sawn.slat != row);
                 let layout = &mut project.layout;
                 for chosen in [&mut layout.top, &mut layout.bottom] {
                     if *chosen == row {

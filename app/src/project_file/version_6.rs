@@ -1,0 +1,106 @@
+//! The reader of version 6: as version 5, with what an order plan rests on, and when orders are due.
+
+use serde_json::Value;
+
+use super::reader::{Findings, Object, object};
+use super::{
+    OfferFile, OrderFile, PeriodFile, ProjectFile, SawnSlatsFile, SupplyFile, TierFile, names,
+    version_1, version_5,
+};
+
+/// Reads the document of a file of version 6.
+pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
+    let file = object(String::new(), document, findings, project);
+    names::check(&file, findings);
+    file
+}
+
+fn project(object: &mut Object<'_>) -> ProjectFile {
+    object.pass_over("format");
+    object.pass_over("version");
+    let file = parts(object);
+    ProjectFile {
+        set_aside: object.optional_object("set_aside", parts).map(Box::new),
+        ..file
+    }
+}
+
+/// A project without what was set aside, which may itself be one that was.
+fn parts(object: &mut Object<'_>) -> ProjectFile {
+    let file = version_5::parts(object, order);
+    ProjectFile {
+        supply: object.object("supply", supply),
+        ..file
+    }
+}
+
+fn order(object: &mut Object<'_>) -> OrderFile {
+    OrderFile {
+        due_period: object.entered("due_period"),
+        ..version_1::order(object)
+    }
+}
+
+fn supply(object: &mut Object<'_>) -> SupplyFile {
+    SupplyFile {
+        periods: object.list("periods", period),
+        offers: object.list("offers", offer),
+        sawn_slats: object.list("sawn_slats", sawn_slats),
+        machine_hour_price: object.entered("machine_hour_price"),
+        sandwich_seconds: object.entered("sandwich_seconds"),
+        changeover_cost: object.entered("changeover_cost"),
+        changeover_minutes: object.entered("changeover_minutes"),
+        thousand_pencils_holding: object.entered("thousand_pencils_holding"),
+        thousand_slats_holding: object.entered("thousand_slats_holding"),
+        thousand_leads_price: object.entered("thousand_leads_price"),
+        thousand_sandwiches_glue_price: object.entered("thousand_sandwiches_glue_price"),
+        thousand_pencils_coat_price: object.entered("thousand_pencils_coat_price"),
+        least_certified_percent: object.entered("least_certified_percent"),
+        most_pencils_stored: object.entered("most_pencils_stored"),
+        most_slats_stored: object.entered("most_slats_stored"),
+        aim: object.word("aim"),
+        most_cost: object.entered("most_cost"),
+        most_timber_m3: object.entered("most_timber_m3"),
+        most_changeovers: object.entered("most_changeovers"),
+    }
+}
+
+fn period(object: &mut Object<'_>) -> PeriodFile {
+    PeriodFile {
+        name: object.text("name"),
+        machine_hours: object.entered("machine_hours"),
+    }
+}
+
+fn offer(object: &mut Object<'_>) -> OfferFile {
+    OfferFile {
+        id: object.id("id"),
+        supplier: object.text("supplier"),
+        slat: object.id("slat"),
+        pack_slats: object.entered("pack_slats"),
+        tiers: object.list("tiers", tier),
+        pricing: object.word("pricing"),
+        order_cost: object.entered("order_cost"),
+        least_packs: object.entered("least_packs"),
+        most_packs: object.entered("most_packs"),
+        pack_limit: object.entered("pack_limit"),
+        lead_periods: object.entered("lead_periods"),
+        certified: object.truth("certified"),
+    }
+}
+
+fn tier(object: &mut Object<'_>) -> TierFile {
+    TierFile {
+        from_packs: object.entered("from_packs"),
+        pack_price: object.entered("pack_price"),
+    }
+}
+
+fn sawn_slats(object: &mut Object<'_>) -> SawnSlatsFile {
+    SawnSlatsFile {
+        slat: object.id("slat"),
+        thousand_cost: object.entered("thousand_cost"),
+        most_slats: object.entered("most_slats"),
+        certified: object.truth("certified"),
+    }
+}

@@ -1,0 +1,41 @@
+//! A period of the order plan, as it is being described.
+
+use crate::field::{Field, FieldProblem, Typed};
+
+/// A period: a week, a month, whatever the works plans in. It may be wrong.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PeriodDraft {
+    /// What it is called.
+    pub name: String,
+    /// Hours that the machines can run; empty for as many as needed.
+    pub hours: Typed,
+}
+
+impl PeriodDraft {
+    /// A new period, in which the machines run as long as is needed.
+    #[must_use]
+    pub fn new(name: &str) -> Self {
+        Self {
+            name: name.to_owned(),
+            hours: Typed::empty(),
+        }
+    }
+
+    /// Whole seconds that the machines can run, rounded down; `None` for as many as needed.
+    ///
+    /// # Errors
+    /// When the hours cannot be read or lie outside their range.
+    ///
+    /// ```
+    /// use solver::{PeriodDraft, Typed};
+    /// let mut period = PeriodDraft::new("March");
+    /// assert_eq!(period.check(), Ok(None));
+    /// period.hours = Typed::Number(1.5);
+    /// assert_eq!(period.check(), Ok(Some(5_400)));
+    /// ```
+    pub fn check(&self) -> Result<Option<u64>, FieldProblem> {
+        let hours = self.hours.read_optional(Field::MachineHours)?;
+        // Hours of the range are far within u64.
+        Ok(hours.map(|hours| (hours * 3_600.0) as u64))
+    }
+}
