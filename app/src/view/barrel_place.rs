@@ -1,47 +1,44 @@
 //! What the pencil is: its outline, its sizes, its numbers.
 
+use super::checks::Checks;
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
 use super::keyed::keyed;
 use super::live::live;
 use super::number_field::NumberField;
 use super::path_field::PathField;
 use super::problem_list::{ProblemList, named};
+use super::shaping::{Handles, OutlineTools, PointTable, Shaping, StockTable};
 use super::text_field::NameField;
 use crate::workbench::{Slot, Workbench, barrel_shape};
 use leptos::prelude::*;
-use solver::{
-    Angle, Barrel, BarrelDraft, Entry, Field, Id, LengthUnit, Shape, Size, draw_barrel, figure,
-};
+use solver::{Angle, Barrel, BarrelDraft, Entry, Field, Id, LengthUnit, Rule, Shape, Size, figure};
 
 /// The sizes that are typed over on the drawing.
-const DRIVING: [Size; 3] = [Size::Barrel, Size::CornerRadius, Size::Lead];
+const DRIVING: [Size; 4] = [
+    Size::Barrel,
+    Size::BarrelHeight,
+    Size::CornerRadius,
+    Size::Lead,
+];
+
+/// The checks that rest on the barrel more than on the slats.
+const OF_THE_BARREL: [Rule; 5] = [
+    Rule::Wall,
+    Rule::Bond,
+    Rule::OpenGroove,
+    Rule::Undercut,
+    Rule::Relief,
+];
 
 /// The place of the barrel designer.
 #[component]
 pub(crate) fn BarrelPlace() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let project = bench.project();
-    // The barrel of the project, or the last good one.
-    let barrel = Memo::new(move |last: Option<&Option<(Barrel, bool)>>| {
-        let project = project.read();
-        let at = project.barrel_place(project.layout.barrel)?;
-        match project.barrels[at].draft.check() {
-            Ok(barrel) => Some((barrel, false)),
-            Err(_) => last.cloned().flatten().map(|(barrel, _)| (barrel, true)),
-        }
-    });
     let size = SheetSize::new();
-    let drawing = Memo::new(move |_| {
-        let sheet = size.sheet(bench)?;
-        barrel.with(|barrel| {
-            barrel
-                .as_ref()
-                .map(|(barrel, _)| draw_barrel(barrel, &sheet))
-        })
-    });
-    let stale = Signal::derive(move || {
-        barrel.with(|barrel| barrel.as_ref().is_some_and(|(_, stale)| *stale))
-    });
+    let shaping = Shaping::new(bench, size);
+    provide_context(shaping);
+    let (barrel, drawing, stale) = (shaping.barrel, shaping.drawing(), shaping.stale());
     let homeless = Memo::new(move |_| {
         let nothing_to_draw = barrel.with(Option::is_none);
         let all = if nothing_to_draw {
@@ -57,7 +54,11 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
         <div class="place barrel-place">
             <section class="board" aria-label="End view of the barrel">
                 <Barrels/>
-                <DrawingSheet drawing size title="Barrel, end view" context="barrel" stale/>
+                <div class="stage">
+                    <DrawingSheet drawing size title="Barrel, end view" context="barrel" stale/>
+                    <Handles/>
+                </div>
+                <OutlineTools/>
             </section>
             <aside class="column" aria-label="Inputs">
                 <ProblemList/>
@@ -96,6 +97,9 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                 </fieldset>
             </aside>
             <div class="results">
+                <Checks title="What the woodshop says" only=&OF_THE_BARREL/>
+                <StockTable/>
+                <PointTable/>
                 {live(move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get()))))}
             </div>
         </div>
@@ -211,6 +215,8 @@ fn own_fields(barrel: Id, shape: Option<Shape>) -> impl IntoView + use<> {
     let numbers = shape
         .map_or([].as_slice(), Shape::own_fields)
         .iter()
+        // That one stands on the drawing.
+        .filter(|field| **field != Field::BarrelHeight)
         .map(|field| view! { <NumberField at=Slot::Barrel(barrel, *field) context="column"/> })
         .collect_view();
     let path = (shape == Some(Shape::Free)).then(|| view! { <PathField barrel/> });

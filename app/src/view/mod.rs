@@ -52,6 +52,7 @@ mod search_table;
 mod setting_files;
 mod setting_place;
 mod setting_tables;
+mod shaping;
 mod slatwright;
 mod sliding_gauge;
 mod species_table;
