@@ -61,7 +61,10 @@ mod unit;
 
 pub use accuracy::{Accuracy, AccuracyDraft, ErrorDraft, Offsets, Reading, Term};
 pub use barrel::{Barrel, BarrelDraft, SizeHandle};
-pub use comparison::{Laid, Line as ComparedLine, Part, Value, Verdict, compare};
+pub use comparison::{
+    BarrelLine, BarrelTable, Laid, Line as ComparedLine, MOST_COMPARED, MOST_STOCKS, Part, Value,
+    Verdict, compare, compare_barrels,
+};
 pub use cutter_plan::{
     CutterPlan, CutterQuestion, NewSet, OrderNow, Proposal, SetUse, plan_cutters,
 };
@@ -72,7 +75,7 @@ pub use drawing::{
     PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing,
     Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_columns, draw_curve,
     draw_cut, draw_end_view, draw_gauge, draw_good_map, draw_histogram, draw_knife, draw_nodes,
-    draw_pair, draw_sandwich, draw_scatter, draw_stairs, draw_to_scale,
+    draw_outlines, draw_pair, draw_sandwich, draw_scatter, draw_stairs, draw_to_scale,
 };
 pub use export::TrueSize;
 pub use feed::{FeedProblem, KnifeMarks};
@@ -111,7 +114,10 @@ pub use shape::Shape;
 pub use slat::{Slat, SlatDraft, Supply};
 pub use staircase::{Step, staircase, stairs_range};
 pub use supply::{OfferDraft, PeriodDraft, SawnSlatsDraft, SupplyDraft, TierDraft};
-pub use threshold::{Change, Input, Threshold, Worth, thresholds};
+pub use threshold::{
+    Change, Gain, GainKind, GainLimits, GainProof, GainStep, Input, PAIR_STEPS, Threshold, Worth,
+    nearest_gains, thresholds,
+};
 pub use tooling::{Cut, CutDraft, Head, HeadDraft, HeadKind};
 pub use unit::LengthUnit;
 pub use wood::{

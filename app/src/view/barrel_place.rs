@@ -1,7 +1,10 @@
 //! What the pencil is: its outline, its sizes, its numbers.
 
+use super::barrel_comparison::BarrelComparison;
+use super::barrel_sharing::BarrelSharing;
 use super::checks::Checks;
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
+use super::gain_table::GainTable;
 use super::keyed::keyed;
 use super::live::live;
 use super::number_field::NumberField;
@@ -14,10 +17,11 @@ use leptos::prelude::*;
 use solver::{Angle, Barrel, BarrelDraft, Entry, Field, Id, LengthUnit, Rule, Shape, Size, figure};
 
 /// The sizes that are typed over on the drawing.
-const DRIVING: [Size; 4] = [
+const DRIVING: [Size; 5] = [
     Size::Barrel,
     Size::BarrelHeight,
     Size::CornerRadius,
+    Size::Coat,
     Size::Lead,
 ];
 
@@ -90,7 +94,6 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                     {live(move || {
                         let id = chosen.get();
                         view! {
-                            <NumberField at=Slot::Barrel(id, Field::Coat) context="column"/>
                             <NumberField at=Slot::Barrel(id, Field::PencilLength) context="column"/>
                         }
                     })}
@@ -100,6 +103,9 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                 <Checks title="What the woodshop says" only=&OF_THE_BARREL/>
                 <StockTable/>
                 <PointTable/>
+                <GainTable/>
+                <BarrelComparison/>
+                <BarrelSharing/>
                 {live(move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get()))))}
             </div>
         </div>

@@ -3,7 +3,9 @@
 
 mod accuracy_form;
 mod answered;
+mod barrel_comparison;
 mod barrel_place;
+mod barrel_sharing;
 mod chart;
 mod checks;
 mod comparison;
@@ -20,6 +22,7 @@ mod error_table;
 mod expected_good;
 mod feed_form;
 mod file_menu;
+mod gain_table;
 mod gauge_strip;
 mod good_count;
 mod good_curve;

@@ -14,7 +14,7 @@ use super::tolerance_place::TolerancePlace;
 use crate::offline::{self, Update};
 use crate::store::{Keeping, SaveState};
 use crate::workbench::{Delivery, Dice, Jobs, Memory, Sawyer, Searches, Workbench};
-use crate::{demo, download, preference};
+use crate::{demo, download, preference, project_file};
 use leptos::ev;
 use leptos::prelude::*;
 use solver::LengthUnit;
@@ -40,6 +40,17 @@ pub fn Slatwright() -> impl IntoView {
         }
     });
     let update = offline::start();
+    // Before the address is put in order: a barrel in it is added once the project is there.
+    let sent = RwSignal::new(sent_barrel());
+    Effect::new(move |_| {
+        if memory.opened.get()
+            && let Some(fragment) = sent.get()
+        {
+            sent.set(None);
+            let barrel = project_file::read_barrel_fragment(&fragment);
+            files.add_barrel("The barrel of the link".to_owned(), barrel);
+        }
+    });
 
     Effect::new(move |_| preference::keep_unit(bench.unit.get()));
     Effect::new(move |_| {
@@ -50,7 +61,12 @@ pub fn Slatwright() -> impl IntoView {
         }
     });
     let on_hash = window_event_listener(ev::hashchange, move |_| {
-        bench.place.set(Place::from_address())
+        bench.place.set(Place::from_address());
+        if let Some(fragment) = sent_barrel() {
+            sent.set(Some(fragment));
+            // The same link can be opened again.
+            let _ = window().location().set_hash(Place::Barrel.fragment());
+        }
     });
     let on_key = window_event_listener(ev::keydown, move |event| {
         shortcuts(&event, bench, memory, files)
@@ -91,6 +107,14 @@ pub fn Slatwright() -> impl IntoView {
             </p>
         </footer>
     }
+}
+
+/// The end of the address, where it holds a barrel.
+fn sent_barrel() -> Option<String> {
+    let fragment = window().location().hash().ok()?;
+    fragment
+        .starts_with(project_file::BARREL_FRAGMENT)
+        .then_some(fragment)
 }
 
 /// Ctrl or ⌘ with S, O, Z and Y.

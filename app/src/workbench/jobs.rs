@@ -282,6 +282,7 @@ pub(super) fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply
         | Reply::Measured { .. }
         | Reply::Expected { .. }
         | Reply::Cutters { .. }
+        | Reply::Gains { .. }
         | Reply::Purchased { .. } => {}
     }
 }

@@ -2,6 +2,7 @@
 
 mod delivery;
 mod dice;
+mod gains;
 mod history;
 mod jobs;
 mod kept_plan;
@@ -17,12 +18,14 @@ mod table;
 
 pub use delivery::{Delivery, stock, use_measured};
 pub use dice::{Count, Dice};
+pub use gains::Gains;
 pub use history::History;
 pub use jobs::{JobState, Jobs};
 pub use laying::{is_laid, lay_found};
 pub(crate) use machined::drawn_on;
 pub use machined::{Machined, machined};
 pub use memory::{Memory, Unreadable};
+pub(crate) use pause::Pause;
 pub use rounds::Enough;
 pub use sawyer::{Ending, Planned, Sawing, Sawyer, SoFar};
 pub use searches::{Question, Searches};

@@ -11,7 +11,7 @@ const QUIET: f64 = 150.0;
 /// One timer runs through a row of changes and is set anew only when it rings too early: calling
 /// one off and beginning another at every step of a drag is dear.
 #[derive(Clone, Copy)]
-pub(super) struct Pause {
+pub(crate) struct Pause {
     /// When the last change was, ms of the clock.
     changed: StoredValue<f64>,
     waits: StoredValue<bool>,
@@ -19,7 +19,7 @@ pub(super) struct Pause {
 
 impl Pause {
     /// Nothing has changed yet.
-    pub(super) fn new() -> Self {
+    pub(crate) fn new() -> Self {
         Self {
             changed: StoredValue::new(0.0),
             waits: StoredValue::new(false),
@@ -27,7 +27,7 @@ impl Pause {
     }
 
     /// Runs the action when the changes have paused, once for all that asked for it meanwhile.
-    pub(super) fn then(self, action: impl Fn() + 'static) {
+    pub(crate) fn then(self, action: impl Fn() + 'static) {
         self.changed.set_value(js_sys::Date::now());
         if !self.waits.get_value() {
             self.wait(QUIET, action);

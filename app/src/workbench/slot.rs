@@ -354,6 +354,7 @@ impl Slot {
                 Shape::Oval | Shape::Flat => barrel(Field::BarrelHeight),
                 _ => return None,
             },
+            Size::Coat => barrel(Field::Coat),
             Size::Lead => barrel(Field::LeadDiameter),
             Size::Land => Self::Rules(Field::Land),
             Size::Pitch => Self::Rules(Field::Pitch),

@@ -186,6 +186,12 @@ pub fn draw_end_view(barrel: &Barrel, sheet: &Sheet, held: Option<EndView>) -> (
         );
     }
 
+    // Between the coat and the wood, to the left of the lowest place.
+    let low = (finished.extents().down + bare.extents().down) / 2.0;
+    let aside = finished.extents().left * 0.25;
+    let spots = vec![Spot::At(view.x(-aside), view.y(-low))];
+    want(&mut below, Size::Coat, true, barrel.coat(), spots);
+
     let cross = |reach: f64| {
         let reach = Length::millimetres(reach);
         Path::new()

@@ -109,6 +109,14 @@ impl Field {
                 0.0,
                 "How far the lead axis lies to the right of the centre of area of the outline as drawn.",
             ),
+            Self::GainReach => spec(
+                "How far it may move",
+                Length,
+                0.0,
+                5.0,
+                0.2,
+                "How far a size of the barrel may move either way to gain a pencil; nothing leaves it as it is.",
+            ),
             Self::PointAcross => spec(
                 "Point across",
                 Length,

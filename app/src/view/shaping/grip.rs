@@ -56,21 +56,25 @@ impl Grip {
         }
     }
 
-    /// Its class in the style sheet.
-    pub(super) fn class(self, shaping: Shaping) -> &'static str {
-        match self {
-            Self::Size(_) => "handle size",
-            Self::Arm(..) => "handle arm",
-            Self::Middle(_) => "handle middle",
+    /// Its classes in the style sheet.
+    pub(super) fn class(self, shaping: Shaping) -> String {
+        let kind = match self {
+            Self::Size(_) => "size",
+            Self::Arm(..) => "arm",
+            Self::Middle(_) => "middle",
             Self::Node(node) => {
                 let marks = shaping.marks.read();
                 let mark = marks.as_ref().and_then(|marks| marks.nodes.get(node));
                 match mark.map(|mark| mark.joint) {
-                    Some(Joint::Smooth) => "handle node smooth",
-                    _ => "handle node",
+                    Some(Joint::Smooth) => "node smooth",
+                    _ => "node",
                 }
             }
-        }
+        };
+        let held = if shaping.is_held(self) { " held" } else { "" };
+        let is_chosen = matches!(self, Self::Node(node) if shaping.chosen.get() == node);
+        let chosen = if is_chosen { " chosen" } else { "" };
+        format!("handle {kind}{held}{chosen}")
     }
 
     /// What is told of where it stands: a size, or how far across and up.

@@ -102,8 +102,6 @@ fn HandleMark(grip: Grip) -> impl IntoView {
     view! {
         <div
             class=move || grip.class(shaping)
-            class:held=move || shaping.is_held(grip)
-            class:chosen=move || chosen.get()
             role=if is_size { "slider" } else { "button" }
             tabindex=tab
             aria-label=label
