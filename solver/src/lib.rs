@@ -73,9 +73,10 @@ pub use drawing::{
     Area as SheetArea, ArmMark, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge, EndView,
     Grade, Grip, Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, NodeMark, NodeMarks,
     PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing,
-    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_columns, draw_curve,
-    draw_cut, draw_end_view, draw_gauge, draw_good_map, draw_histogram, draw_knife, draw_nodes,
-    draw_outlines, draw_pair, draw_sandwich, draw_scatter, draw_stairs, draw_to_scale,
+    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_barrel_to_scale,
+    draw_columns, draw_curve, draw_cut, draw_end_view, draw_gauge, draw_good_map, draw_histogram,
+    draw_knife, draw_nodes, draw_outlines, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
+    draw_to_scale,
 };
 pub use export::TrueSize;
 pub use feed::{FeedProblem, KnifeMarks};

@@ -1,5 +1,6 @@
 //! What the pencil is: its outline, its sizes, its numbers.
 
+use super::barrel_card::{BarrelCard, Card};
 use super::barrel_comparison::BarrelComparison;
 use super::barrel_sharing::BarrelSharing;
 use super::checks::Checks;
@@ -40,6 +41,7 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let project = bench.project();
     let size = SheetSize::new();
+    let card = Card::new();
     let shaping = Shaping::new(bench, size);
     provide_context(shaping);
     let (barrel, drawing, stale) = (shaping.barrel, shaping.drawing(), shaping.stale());
@@ -55,7 +57,7 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
     let chosen = Memo::new(move |_| project.read().layout.barrel);
     let shape = Memo::new(move |_| barrel_shape(&project.read()));
     view! {
-        <div class="place barrel-place">
+        <div class="place barrel-place" data-print=move || if card.printing.get() { "card" } else { "place" }>
             <section class="board" aria-label="End view of the barrel">
                 <Barrels/>
                 <div class="stage">
@@ -105,9 +107,10 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                 <PointTable/>
                 <GainTable/>
                 <BarrelComparison/>
-                <BarrelSharing/>
+                <BarrelSharing card/>
                 {live(move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get()))))}
             </div>
+            <BarrelCard card checks=&OF_THE_BARREL/>
         </div>
     }
 }

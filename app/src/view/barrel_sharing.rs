@@ -1,5 +1,6 @@
 //! The barrel for another's Slatwright, and as a drawing to send.
 
+use super::barrel_card::{Card, CardTools};
 use super::file_menu::Files;
 use super::live::live;
 use super::setting_files::{save_file, titled};
@@ -11,7 +12,10 @@ use solver::{Angle, BarrelDraft, Drawing, TrueSize};
 
 /// The barrel as an address, as a file, and as drawings.
 #[component]
-pub(crate) fn BarrelSharing() -> impl IntoView {
+pub(crate) fn BarrelSharing(
+    /// The card to print.
+    card: Card,
+) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let shaping = expect_context::<Shaping>();
     let files = expect_context::<Files>();
@@ -87,6 +91,7 @@ pub(crate) fn BarrelSharing() -> impl IntoView {
                 <button type="button" disabled=not_good on:click=move |_| outline("svg", TrueSize::to_svg)>"Outline as SVG"</button>
                 <button type="button" disabled=not_good on:click=move |_| outline("dxf", TrueSize::to_dxf)>"Outline as DXF"</button>
             </div>
+            <CardTools card/>
             {live(move || shown.get().map(|link| view! {
                 <textarea class="link" readonly rows="3" aria-label="Link to this barrel">{link}</textarea>
             }))}

@@ -3,6 +3,7 @@
 
 mod accuracy_form;
 mod answered;
+mod barrel_card;
 mod barrel_comparison;
 mod barrel_place;
 mod barrel_sharing;

@@ -1,5 +1,6 @@
 //! The end view of a barrel with its sizes.
 
+use super::paper::{PIXELS_PER_MILLIMETRE, Paper, Scale, ScaledDrawing};
 use super::path::{Path, View};
 use super::placement::{Band, CLEAR, CORNER, End, Side, Spot, Wanted};
 use super::{Drawing, Shape, Sheet, Size, Style, describe};
@@ -9,6 +10,7 @@ use crate::figure;
 use crate::outline::{Arc, DrawnPath, Outline, Segment};
 use crate::quantity::{Angle, Length, Point};
 use crate::sequence::in_order;
+use crate::unit::LengthUnit;
 
 /// The outline is drawn no larger than this, px.
 const MOST_HEIGHT: f64 = 360.0;
@@ -77,17 +79,61 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
 /// ```
 #[must_use]
 pub fn draw_end_view(barrel: &Barrel, sheet: &Sheet, held: Option<EndView>) -> (Drawing, EndView) {
+    draw(barrel, sheet, held.map(|held| held.scale), held)
+}
+
+/// Draws a barrel for paper at the largest standard scale (ISO 5455) at which it and its dimensions fit
+/// across; nothing where they do not fit in full size.
+///
+/// ```
+/// use solver::{BarrelDraft, LengthUnit, Paper, PaperSize, Shape, draw_barrel_to_scale};
+/// let barrel = BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap();
+/// let paper = Paper { size: PaperSize::A4, landscape: false };
+/// let drawn = draw_barrel_to_scale(&barrel, paper, LengthUnit::Millimetre).unwrap();
+/// assert_eq!(drawn.scale.label(), "10:1");
+/// ```
+#[must_use]
+pub fn draw_barrel_to_scale(
+    barrel: &Barrel,
+    paper: Paper,
+    unit: LengthUnit,
+) -> Option<ScaledDrawing> {
+    /// Room for dimensions on either side, and the most height that the view may take, mm.
+    const BESIDE: f64 = 30.0;
+    const HIGHEST: f64 = 110.0;
+    let extents = barrel.finished(Angle::ZERO).extents();
+    let across = paper.printable_width() - Length::millimetres(2.0 * BESIDE);
+    let fits = [
+        Scale::largest_that_fits(extents.width(), across)?,
+        Scale::largest_that_fits(extents.height(), Length::millimetres(HIGHEST))?,
+    ];
+    let scale = fits[0].min(fits[1]);
+    let sheet = Sheet {
+        width: paper.printable_width().in_millimetres() * PIXELS_PER_MILLIMETRE,
+        row: 26.0,
+        text: 66.0,
+        unit,
+    };
+    let pixels = scale.factor() * PIXELS_PER_MILLIMETRE;
+    let (drawing, _) = draw(barrel, &sheet, Some(pixels), None);
+    Some(ScaledDrawing { drawing, scale })
+}
+
+/// Draws a barrel at a scale, px a millimetre, and in a place, where these are given.
+fn draw(
+    barrel: &Barrel,
+    sheet: &Sheet,
+    scale: Option<f64>,
+    held: Option<EndView>,
+) -> (Drawing, EndView) {
     let sheet = sheet.usable();
     let (finished, bare) = (barrel.finished(Angle::ZERO), barrel.bare(Angle::ZERO));
     let extents = finished.extents();
     let room = sheet.width - 2.0 * (sheet.text + CLEAR + MARGIN / 4.0);
-    let scale = held.map_or_else(
-        || {
-            (room / extents.width().in_millimetres())
-                .min(MOST_HEIGHT / extents.height().in_millimetres())
-        },
-        |held| held.scale,
-    );
+    let scale = scale.unwrap_or_else(|| {
+        (room / extents.width().in_millimetres())
+            .min(MOST_HEIGHT / extents.height().in_millimetres())
+    });
     let x = sheet.width / 2.0;
     let limits = (2.0, sheet.width - 2.0);
     let (left, right) = (

@@ -28,7 +28,7 @@ mod stairs;
 #[cfg(test)]
 mod tests;
 
-pub use barrel::{EndView, draw_barrel, draw_end_view};
+pub use barrel::{EndView, draw_barrel, draw_barrel_to_scale, draw_end_view};
 pub use columns::{ColumnChart, draw_columns};
 pub use curve::{CurveChart, Pick, PickMark, draw_curve};
 pub use cut::draw_cut;
