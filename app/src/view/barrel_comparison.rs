@@ -12,13 +12,24 @@ use solver::{
     Barrel, BarrelTable, Drawing, Id, MOST_COMPARED, Verdict, compare_barrels, draw_outlines,
 };
 
+/// The barrels that are compared, kept while other places are looked at: the first is the one that the
+/// others are held against.
+#[derive(Clone, Copy)]
+pub(crate) struct Compared(RwSignal<Vec<Id>>);
+
+impl Compared {
+    /// None yet.
+    pub(crate) fn new() -> Self {
+        Self(RwSignal::new(Vec::new()))
+    }
+}
+
 /// The choice of barrels, their outlines in one drawing, and the table.
 #[component]
 pub(crate) fn BarrelComparison() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let project = bench.project();
-    // The first is the one that the others are held against.
-    let chosen = RwSignal::new(Vec::<Id>::new());
+    let Compared(chosen) = expect_context::<Compared>();
     // Laying every barrel on every stock waits until the hand has paused.
     let settled = RwSignal::new(None);
     let pause = Pause::new();
@@ -46,7 +57,8 @@ pub(crate) fn BarrelComparison() -> impl IntoView {
             .collect();
         (barrels.len() > 1).then(|| draw_outlines(&barrels, &sheet))
     });
-    let nothing = move || drawing.with(Option::is_none);
+    let nothing =
+        move || table.with(|table| table.as_ref().is_none_or(|table| table.barrels.len() < 2));
     let csv = move |_| {
         if let Some(table) = table.get_untracked() {
             save_file(
@@ -100,7 +112,9 @@ fn Choice(chosen: RwSignal<Vec<Id>>) -> impl IntoView {
         names.collect::<Vec<_>>()
     });
     let boxes = move || {
-        let (names, picked) = (names.get(), chosen.get());
+        let (names, mut picked) = (names.get(), chosen.get());
+        // Those that have left the project take up no place.
+        picked.retain(|id| names.iter().any(|(other, _)| other == id));
         let full = picked.len() >= MOST_COMPARED;
         names
             .into_iter()

@@ -100,7 +100,9 @@ impl Files {
                     project.barrels.push(Entry { id, draft });
                     project.layout.barrel = id;
                 });
-                bench.place.set(Place::Barrel);
+                if bench.place.get_untracked() != Place::Barrel {
+                    bench.place.set(Place::Barrel);
+                }
                 // A list that is full has been told of.
                 if bench.notice.read_untracked().is_none() {
                     bench.tell(&format!(

@@ -18,7 +18,7 @@ const LIMITS: [(&str, &str); 3] = [
 #[component]
 pub(crate) fn GainTable() -> impl IntoView {
     let bench = expect_context::<Workbench>();
-    let gains = Gains::new(bench);
+    let gains = expect_context::<Gains>();
     let busy = move || gains.busy().read().is_some();
     let progress = move || match gains.busy().get()? {
         Some(Progress::Laid { done, of }) => Some(format!("{done} of {of} stocks are done …")),

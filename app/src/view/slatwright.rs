@@ -1,6 +1,7 @@
 //! The frame of the page: name, places, unit, undo, file, saving, update.
 
 use super::Place;
+use super::barrel_comparison::Compared;
 use super::barrel_place::BarrelPlace;
 use super::entry_table::on_drag;
 use super::file_menu::{FileMenu, Files, RefusedFile};
@@ -13,7 +14,7 @@ use super::timber_place::TimberPlace;
 use super::tolerance_place::TolerancePlace;
 use crate::offline::{self, Update};
 use crate::store::{Keeping, SaveState};
-use crate::workbench::{Delivery, Dice, Jobs, Memory, Sawyer, Searches, Workbench};
+use crate::workbench::{Delivery, Dice, Gains, Jobs, Memory, Sawyer, Searches, Workbench};
 use crate::{demo, download, preference, project_file};
 use leptos::ev;
 use leptos::prelude::*;
@@ -31,6 +32,8 @@ pub fn Slatwright() -> impl IntoView {
     provide_context(Jobs::start(bench));
     provide_context(Searches::start(bench));
     provide_context(Dice::start(bench));
+    provide_context(Gains::new(bench));
+    provide_context(Compared::new());
     provide_context(Delivery::new(bench));
     let sawyer = Sawyer::new(bench);
     provide_context(sawyer);

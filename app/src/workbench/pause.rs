@@ -36,8 +36,12 @@ impl Pause {
 
     fn wait(self, milliseconds: f64, action: impl Fn() + 'static) {
         let ring = move || {
+            // What waited may have left the page.
+            let Some(changed) = self.changed.try_get_value() else {
+                return;
+            };
             // A clock that was set back waits no longer than a whole pause.
-            let left = (QUIET - (js_sys::Date::now() - self.changed.get_value())).min(QUIET);
+            let left = (QUIET - (js_sys::Date::now() - changed)).min(QUIET);
             if left > 0.0 {
                 self.wait(left, action);
             } else {

@@ -20,7 +20,7 @@ impl BarrelDraft {
     /// let path = BarrelDraft::new("Office", Shape::Round).drawn_path().unwrap();
     /// // Four quarter turns, from the right.
     /// assert_eq!(path.nodes().len(), 4);
-    /// assert_eq!(path.nodes()[0].at.x, 3.5);
+    /// assert_eq!(path.nodes()[0].at.x, 3.65);
     /// ```
     #[must_use]
     pub fn drawn_path(&self) -> Option<DrawnPath> {

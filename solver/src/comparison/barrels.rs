@@ -49,8 +49,11 @@ pub struct BarrelLine {
 #[must_use]
 pub fn compare_barrels(project: &ProjectDraft, barrels: &[Id]) -> BarrelTable {
     let mut made: Vec<(Id, Barrel)> = Vec::new();
-    for id in barrels.iter().take(MOST_COMPARED) {
+    for id in barrels {
         let at = project.barrel_place(*id);
+        if made.len() == MOST_COMPARED {
+            break;
+        }
         if let Some(barrel) = at.and_then(|at| project.barrels[at].draft.check().ok()) {
             made.push((*id, barrel));
         }

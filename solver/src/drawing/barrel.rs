@@ -8,7 +8,7 @@ use crate::barrel::Barrel;
 use crate::field::Field;
 use crate::figure;
 use crate::outline::{Arc, DrawnPath, Outline, Segment};
-use crate::quantity::{Angle, Length, Point};
+use crate::quantity::{Angle, Direction, Length, Point};
 use crate::sequence::in_order;
 use crate::unit::LengthUnit;
 
@@ -232,10 +232,7 @@ fn draw(
         );
     }
 
-    // Between the coat and the wood, to the left of the lowest place.
-    let low = (finished.extents().down + bare.extents().down) / 2.0;
-    let aside = finished.extents().left * 0.25;
-    let spots = vec![Spot::At(view.x(-aside), view.y(-low))];
+    let spots = coat_spots(&view, &finished, &bare);
     want(&mut below, Size::Coat, true, barrel.coat(), spots);
 
     let cross = |reach: f64| {
@@ -283,6 +280,21 @@ fn draw(
     };
     let axis = (x, axis);
     (drawing, EndView { scale, axis })
+}
+
+/// Where a leader from below can point between the coat and the wood.
+fn coat_spots(view: &View, finished: &Outline, bare: &Outline) -> Vec<Spot> {
+    // Seen from the side an upright line is a level one, and what is above is to the right.
+    let [finished, bare] = [finished, bare].map(|outline| outline.turned(Direction::DOWN));
+    let reach = finished.extents();
+    let shares = [-0.45, 0.45, -0.2, -0.7, 0.7, 0.2];
+    let spots = shares.into_iter().filter_map(|share| {
+        let across = if share < 0.0 { reach.up } else { reach.down } * share;
+        let low = |outline: &Outline| outline.chord(-across).map(|(low, _)| low);
+        let middle = (low(&finished)? + low(&bare)?) / 2.0;
+        Some(Spot::At(view.x(across), view.y(middle)))
+    });
+    spots.collect()
 }
 
 /// Where a leader from below can point at the lead; the origin of the view is its axis.

@@ -113,10 +113,12 @@ impl Shaping {
 
     /// Lets go; says whether this pointer held anything.
     pub(super) fn release(&self, event: &PointerEvent) -> bool {
-        let holds = self.held.with_untracked(|held| {
+        // The place may have been left with something in the hand.
+        let holds = self.held.try_with_untracked(|held| {
             held.as_ref()
                 .is_some_and(|held| held.pointer == event.pointer_id())
         });
+        let holds = holds.unwrap_or(false);
         if holds {
             self.held.set(None);
         }

@@ -83,6 +83,14 @@ impl Shaping {
                 handles
             }
         });
+        let (chosen, symmetry) = (RwSignal::new(0), RwSignal::new(Symmetry::Free));
+        // Another barrel is not made symmetric unasked.
+        let id = Memo::new(move |_| bench.project().read().layout.barrel);
+        Effect::new(move |_| {
+            id.track();
+            chosen.set(0);
+            symmetry.set(Symmetry::Free);
+        });
         Self {
             bench,
             barrel,
@@ -91,8 +99,8 @@ impl Shaping {
             marks,
             handles,
             held,
-            chosen: RwSignal::new(0),
-            symmetry: RwSignal::new(Symmetry::Free),
+            chosen,
+            symmetry,
         }
     }
 

@@ -37,11 +37,14 @@ pub(crate) fn OutlineTools() -> impl IntoView {
             return;
         };
         shaping.symmetry.set(symmetry);
-        if let Some(path) = shaping.path.get_untracked()
-            && !path.is(symmetry)
-        {
+        if let Some(path) = shaping.path.get_untracked() {
+            let made = path.made(symmetry);
+            // Points on the line of a mirror are put in at once, so that the others keep their numbers.
+            if path.is(symmetry) && made.nodes().len() == path.nodes().len() {
+                return;
+            }
             bench.leave_field();
-            bench.draw(shaping.id(), &path.made(symmetry));
+            bench.draw(shaping.id(), &made);
             bench.leave_field();
             bench.tell("The outline has been made symmetric. Undo brings back what it was.");
         }
