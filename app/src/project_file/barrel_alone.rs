@@ -326,8 +326,10 @@ mod tests {
     proptest! {
         #[test]
         fn any_barrel_comes_back_from_address_and_file(barrel in any_barrel()) {
-            prop_assert_eq!(read_barrel_fragment(&barrel_fragment(&barrel)).as_ref(), Ok(&barrel));
-            prop_assert_eq!(read_barrel_file(&write_barrel_file(&barrel)).unwrap().as_ref(), Ok(&barrel));
+            let addressed = read_barrel_fragment(&barrel_fragment(&barrel));
+            prop_assert_eq!(addressed.as_ref(), Ok(&barrel));
+            let filed = read_barrel_file(&write_barrel_file(&barrel)).unwrap();
+            prop_assert_eq!(filed.as_ref(), Ok(&barrel));
         }
 
         /// One letter changed, dropped or added on the way is seen.

@@ -1,6 +1,8 @@
 //! Free outlines as they are edited: nodes, and the stretch that leads on from each.
 
 mod arc;
+mod around;
+mod bending;
 mod conversion;
 mod editing;
 mod pieces;
