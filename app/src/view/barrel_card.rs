@@ -131,8 +131,8 @@ pub(crate) fn BarrelCard(
         _ => ().into_any(),
     };
     view! {
-        <svg class="unseen" aria-hidden="true"><Hatching context=CONTEXT/></svg>
         <article class=move || format!("office-sheet {}", page_of(paper())) aria-label="Barrel card">
+            <svg class="unseen" aria-hidden="true"><Hatching context=CONTEXT/></svg>
             <div class="sheet paper"><PaperDrawing drawing context=CONTEXT/></div>
             <div class="halves">
                 <section><h3>"Sizes"</h3>{live(facts)}</section>

@@ -105,10 +105,10 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                 <Checks title="What the woodshop says" only=&OF_THE_BARREL/>
                 <StockTable/>
                 <PointTable/>
+                {live(move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get()))))}
                 <GainTable/>
                 <BarrelComparison/>
                 <BarrelSharing card/>
-                {live(move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get()))))}
             </div>
             <BarrelCard card checks=&OF_THE_BARREL/>
         </div>

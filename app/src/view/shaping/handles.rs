@@ -28,7 +28,9 @@ pub(crate) fn Handles() -> impl IntoView {
     let flaws = move || {
         let (drawn, bench) = (shaping.drawn.read(), shaping.bench);
         let view = drawn.as_ref().map(|(_, view)| *view);
-        let flaws = super::draft_of(bench).map(|draft| draft.flaws());
+        // What can be made has none, and to look for them takes as long as to make it.
+        let draft = stale.get().then(|| super::draft_of(bench)).flatten();
+        let flaws = draft.map(|draft| draft.flaws());
         let marks = flaws.unwrap_or_default().into_iter().filter_map(|flaw| {
             let (x, y) = view?.place(flaw);
             Some(view! { <circle class="flaw" cx=super::super::drawn::place(x) cy=super::super::drawn::place(y) r="9"/> })
