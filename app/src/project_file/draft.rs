@@ -87,7 +87,7 @@ pub(super) fn barrel_file(Entry { id, draft }: &Entry<BarrelDraft>) -> BarrelFil
     }
 }
 
-fn barrel_draft(file: &BarrelFile) -> Entry<BarrelDraft> {
+pub(super) fn barrel_draft(file: &BarrelFile) -> Entry<BarrelDraft> {
     Entry {
         id: Id(file.id),
         draft: BarrelDraft {

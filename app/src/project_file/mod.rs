@@ -15,6 +15,7 @@
 //! A new version of the format gets a reader of its own beside `version_1`, a fixture, and a line
 //! in `version`; the readers before it stay.
 
+mod barrel_alone;
 mod draft;
 mod entered;
 mod file;
@@ -38,6 +39,9 @@ mod version_5;
 mod version_6;
 mod words;
 
+pub use barrel_alone::{
+    BARREL_FRAGMENT, barrel_fragment, read_barrel_file, read_barrel_fragment, write_barrel_file,
+};
 pub use entered::Entered;
 pub use file::{
     AccuracyFile, BarrelFile, BlankFile, ConditionsFile, CutFile, CutterSetFile, ErrorFile,

@@ -55,7 +55,7 @@ pub(super) fn parts(
     }
 }
 
-fn barrel(object: &mut Object<'_>) -> BarrelFile {
+pub(super) fn barrel(object: &mut Object<'_>) -> BarrelFile {
     BarrelFile {
         id: object.id("id"),
         name: object.text("name"),

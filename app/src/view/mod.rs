@@ -3,7 +3,10 @@
 
 mod accuracy_form;
 mod answered;
+mod barrel_card;
+mod barrel_comparison;
 mod barrel_place;
+mod barrel_sharing;
 mod chart;
 mod checks;
 mod comparison;
@@ -20,6 +23,7 @@ mod error_table;
 mod expected_good;
 mod feed_form;
 mod file_menu;
+mod gain_table;
 mod gauge_strip;
 mod good_count;
 mod good_curve;
@@ -54,6 +58,7 @@ mod search_table;
 mod setting_files;
 mod setting_place;
 mod setting_tables;
+mod shaping;
 mod shown;
 mod slatwright;
 mod sliding_gauge;

@@ -1,6 +1,7 @@
 //! The frame of the page: name, places, unit, undo, file, saving, update.
 
 use super::Place;
+use super::barrel_comparison::Compared;
 use super::barrel_place::BarrelPlace;
 use super::entry_table::on_drag;
 use super::file_menu::{FileMenu, Files, RefusedFile};
@@ -14,8 +15,8 @@ use super::timber_place::TimberPlace;
 use super::tolerance_place::TolerancePlace;
 use crate::offline::{self, Update};
 use crate::store::{Keeping, SaveState};
-use crate::workbench::{Delivery, Dice, Jobs, Memory, Sawyer, Searches, Workbench};
-use crate::{demo, download, preference};
+use crate::workbench::{Delivery, Dice, Gains, Jobs, Memory, Sawyer, Searches, Workbench};
+use crate::{demo, download, preference, project_file};
 use leptos::ev;
 use leptos::prelude::*;
 use solver::LengthUnit;
@@ -32,6 +33,8 @@ pub fn Slatwright() -> impl IntoView {
     provide_context(Jobs::start(bench));
     provide_context(Searches::start(bench));
     provide_context(Dice::start(bench));
+    provide_context(Gains::new(bench));
+    provide_context(Compared::new());
     provide_context(Delivery::new(bench));
     let sawyer = Sawyer::new(bench);
     provide_context(sawyer);
@@ -41,6 +44,17 @@ pub fn Slatwright() -> impl IntoView {
         }
     });
     let update = offline::start();
+    // Before the address is put in order: a barrel in it is added once the project is there.
+    let sent = RwSignal::new(sent_barrel());
+    Effect::new(move |_| {
+        if memory.opened.get()
+            && let Some(fragment) = sent.get()
+        {
+            sent.set(None);
+            let barrel = project_file::read_barrel_fragment(&fragment);
+            files.add_barrel("The barrel of the link".to_owned(), barrel);
+        }
+    });
 
     Effect::new(move |_| preference::keep_unit(bench.unit.get()));
     Effect::new(move |_| {
@@ -55,6 +69,11 @@ pub fn Slatwright() -> impl IntoView {
         let place = Place::from_address();
         if bench.place.get_untracked() != place {
             bench.place.set(place);
+        }
+        if let Some(fragment) = sent_barrel() {
+            sent.set(Some(fragment));
+            // The same link can be opened again.
+            let _ = window().location().set_hash(Place::Barrel.fragment());
         }
     });
     let on_key = window_event_listener(ev::keydown, move |event| {
@@ -96,6 +115,14 @@ pub fn Slatwright() -> impl IntoView {
             </p>
         </footer>
     }
+}
+
+/// The end of the address, where it holds a barrel.
+fn sent_barrel() -> Option<String> {
+    let fragment = window().location().hash().ok()?;
+    fragment
+        .starts_with(project_file::BARREL_FRAGMENT)
+        .then_some(fragment)
 }
 
 /// Ctrl or ⌘ with S, O, Z and Y.

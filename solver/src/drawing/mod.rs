@@ -18,6 +18,8 @@ mod handle;
 mod head;
 mod histogram;
 mod knife;
+mod nodes;
+mod overlay;
 mod paper;
 mod path;
 mod placement;
@@ -27,7 +29,7 @@ mod stairs;
 #[cfg(test)]
 mod tests;
 
-pub use barrel::draw_barrel;
+pub use barrel::{EndView, draw_barrel, draw_barrel_to_scale, draw_end_view};
 pub use columns::{ColumnChart, draw_columns};
 pub use curve::{CurveChart, Pick, PickMark, draw_curve};
 pub use cut::draw_cut;
@@ -37,6 +39,8 @@ pub use handle::{Grip, Handle, Stride};
 pub use head::draw_head;
 pub use histogram::{HistogramChart, LimitLine, LimitSide, draw_histogram};
 pub use knife::draw_knife;
+pub use nodes::{ArmMark, NodeMark, NodeMarks, draw_nodes};
+pub use overlay::draw_outlines;
 pub use paper::{PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Scale, ScaledDrawing};
 pub use sandwich::{draw_good_map, draw_pair, draw_sandwich, draw_to_scale};
 pub use scatter::draw_scatter;
@@ -150,6 +154,9 @@ pub enum Style {
     ScaleBar,
     /// The end of a partial view.
     Break,
+    /// One of several outlines that are held against each other, by its place among them: a solid line
+    /// for the first, a dashed, a dotted and a chain line for the others.
+    Compared(u8),
     /// What no level head reaches, or where a cutter flank rubs more than is allowed.
     OutOfReach,
     /// A plank as bought.
@@ -176,6 +183,8 @@ pub enum Size {
     Barrel,
     /// Finished corner radius.
     CornerRadius,
+    /// Coat build per side.
+    Coat,
     /// Diameter of the lead.
     Lead,
     /// Wood between neighbours.
@@ -227,6 +236,7 @@ impl Size {
             Self::BottomThickness => "Bottom slat thickness",
             Self::Barrel => "Finished size",
             Self::CornerRadius => "Corner radius",
+            Self::Coat => "Coat",
             Self::Lead => "Lead diameter",
             Self::Land => "Land",
             Self::Pitch => "Pitch",

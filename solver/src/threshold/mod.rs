@@ -49,6 +49,7 @@
 //! A rounded polygon becomes a circle at one single value, the end of what can be made; what
 //! holds only there is not told as a change.
 
+mod gain;
 mod input;
 #[cfg(test)]
 mod premises;
@@ -56,6 +57,7 @@ mod search;
 #[cfg(test)]
 mod tests;
 
+pub use gain::{Gain, GainKind, GainLimits, GainProof, GainStep, PAIR_STEPS, nearest_gains};
 pub use input::Input;
 
 use crate::field::Problem;

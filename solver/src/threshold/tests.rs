@@ -3,6 +3,7 @@
 mod any_project;
 mod checks;
 mod counts;
+mod gains;
 mod rise_and_fall;
 
 use super::*;

@@ -20,6 +20,7 @@ impl Trace {
                 Err(problems) => self.line("thresholds", &format!("{case} {problems:?}")),
             }
             self.stairs(&project);
+            self.gains(&project);
         }
     }
 

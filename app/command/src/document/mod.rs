@@ -3,7 +3,9 @@
 //! These types are what other programs rely on. A field that is added leaves the version as it
 //! is; one that goes or changes its meaning raises it.
 
+mod barrels;
 mod check;
+mod gains;
 mod layout;
 mod measured;
 mod orders;
@@ -14,7 +16,9 @@ mod timber;
 mod tolerances;
 mod words;
 
+pub(crate) use barrels::BarrelsDocument;
 pub(crate) use check::CheckDocument;
+pub(crate) use gains::GainsDocument;
 pub(crate) use layout::LayoutDocument;
 pub(crate) use measured::MeasuredDocument;
 pub(crate) use orders::OrdersDocument;

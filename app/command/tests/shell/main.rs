@@ -4,6 +4,7 @@
 
 mod anything;
 mod check;
+mod designer;
 mod every_command;
 mod layout;
 mod measured;
