@@ -35,6 +35,7 @@ mod drawing;
 mod export;
 mod feed;
 mod field;
+mod finish;
 mod knife;
 mod layout;
 mod materials;
@@ -42,6 +43,7 @@ mod order_book;
 mod order_job;
 mod outline;
 mod project;
+mod quadrature;
 mod quantity;
 mod ranking;
 mod rules;
@@ -77,6 +79,10 @@ pub use drawing::{
 pub use export::TrueSize;
 pub use feed::{FeedProblem, KnifeMarks};
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
+pub use finish::{
+    Body, Colour, Densities, Face, Fact, FactQuantity, Finish, FinishDraft, FinishedPencil,
+    Imprint, Mass, Material, PencilFacts, Surface, Tin, TinRows,
+};
 pub use knife::{Blade, Knife, KnifePoint, KnifeProblem, knife_stretch, knives};
 pub use layout::{
     Check, Groove, GrooveShape, Layout, Measure, Outcome, Rule, Setup, WoodBalance, WoodClass,
