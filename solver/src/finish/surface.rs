@@ -3,7 +3,7 @@
 use super::moments::arc_normals;
 use super::pencil::FinishedPencil;
 use crate::outline::{Outline, Segment};
-use crate::quantity::{Angle, Direction, Point, norm};
+use crate::quantity::{Angle, Direction, Point, lesser, norm};
 use crate::sequence::in_order;
 
 /// What a triangle of the surface is of.
@@ -40,8 +40,10 @@ struct Sample {
     normal: Direction,
 }
 
-/// An arc is parted into turns of no more than this, radians.
+/// An arc is parted into turns of no more than this, radians, and its chords lie no farther inside it
+/// than this, mm.
 const STEP: f64 = 0.05;
+const SAGITTA: f64 = 0.000_5;
 
 /// A side is parted into pieces of no more than this share of the girth, so that the paint edge bends.
 const SHARE: f64 = 1.0 / 120.0;
@@ -143,12 +145,15 @@ fn sampled(outline: &Outline, girth: f64) -> Vec<Vec<Sample>> {
                 })
                 .collect()
         }
-        Segment::Arc(arc) => arc_normals(arc, STEP)
-            .map(|outwards| Sample {
-                place: arc.centre.towards(outwards, arc.radius),
-                normal: outwards,
-            })
-            .collect(),
+        // The sagitta of a chord that turns by θ is R·θ²/8 but for less than a thousandth of it.
+        Segment::Arc(arc) => {
+            arc_normals(arc, lesser(STEP, (8.0 * SAGITTA / arc.radius.abs()).sqrt()))
+                .map(|outwards| Sample {
+                    place: arc.centre.towards(outwards, arc.radius),
+                    normal: outwards,
+                })
+                .collect()
+        }
     };
     outline.segments().iter().map(strip).collect()
 }
@@ -293,7 +298,7 @@ impl Builder {
                 [from(r), to(r)].map(|z| self.corner((place.x, place.y, z), outwards, material));
             if let Some([low, high]) = last {
                 self.triangles
-                    .extend([low, high, next[1], low, next[1], next[0]]);
+                    .extend([low, next[0], next[1], low, next[1], high]);
             }
             last = Some(next);
         }
