@@ -2,6 +2,7 @@
 //! layout looked at, the order book, the heads that cut and the run that is made.
 
 mod check;
+mod pencil;
 mod set_aside;
 mod setting;
 #[cfg(test)]
@@ -307,6 +308,9 @@ impl ProjectDraft {
         self.supply = SupplyDraft::new();
         for order in &mut self.orders {
             order.due = Typed::initial(Field::DuePeriod);
+        }
+        for barrel in &mut self.barrels {
+            barrel.draft.finish = FinishDraft::new();
         }
     }
 
