@@ -17,6 +17,7 @@ use crate::accuracy::AccuracyDraft;
 use crate::barrel::{Barrel, BarrelDraft};
 use crate::cutter_set::CutterSetDraft;
 use crate::field::{Field, Typed};
+use crate::finish::FinishDraft;
 use crate::layout::Setup;
 use crate::materials::RunDraft;
 use crate::quantity::Angle;

@@ -18,6 +18,7 @@
 mod draft;
 mod entered;
 mod file;
+mod finish;
 mod lead_grade;
 mod machines;
 mod names;
@@ -43,6 +44,7 @@ pub use file::{
     HeadFile, HeadsFile, LayoutFile, OrderFile, PlankFile, ProjectFile, RulesFile, RunFile,
     SawShopFile, SearchFile, SlatFile, SpeciesFile, YieldsFile,
 };
+pub use finish::{ColourWord, FinishFile};
 pub use lead_grade::LeadGradeWord;
 pub use problem::{FileCause, FileProblem};
 #[cfg(feature = "schema")]

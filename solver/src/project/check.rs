@@ -146,7 +146,10 @@ impl ProjectDraft {
         for (at, barrel) in barrels.iter().enumerate() {
             let finish = &self.barrels[at].draft.finish;
             if let Some(barrel) = barrel {
-                keep(placed(finish.check(barrel), Place::Barrel(at)), &mut problems);
+                keep(
+                    placed(finish.check(barrel), Place::Barrel(at)),
+                    &mut problems,
+                );
             }
         }
         let slats: Vec<Option<Slat>> = (0..self.slats.len())
