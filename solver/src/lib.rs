@@ -73,15 +73,15 @@ pub use drawing::{
     Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, PIXELS_PER_MILLIMETRE, Paper,
     PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing, Shape as DrawnShape, Sheet,
     Size, Stride, Style, draw_barrel, draw_columns, draw_curve, draw_cut, draw_gauge,
-    draw_good_map, draw_histogram, draw_knife, draw_pair, draw_sandwich, draw_scatter, draw_stairs,
-    draw_to_scale,
+    draw_good_map, draw_histogram, draw_knife, draw_pair, draw_pencil, draw_sandwich, draw_scatter,
+    draw_stairs, draw_to_scale,
 };
 pub use export::TrueSize;
 pub use feed::{FeedProblem, KnifeMarks};
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use finish::{
     Body, Colour, Densities, Face, Fact, FactQuantity, Finish, FinishDraft, FinishedPencil,
-    Imprint, Mass, Material, PencilFacts, Surface, Tin, TinRows,
+    Imprint, Mass, Material, PencilFacts, Sight, Surface, Tin, TinRows, Viewpoint,
 };
 pub use knife::{Blade, Knife, KnifePoint, KnifeProblem, knife_stretch, knives};
 pub use layout::{

@@ -19,6 +19,7 @@ mod histogram;
 mod knife;
 mod paper;
 mod path;
+mod pencil;
 mod placement;
 mod sandwich;
 mod scatter;
@@ -36,10 +37,12 @@ pub use handle::{Grip, Handle, Stride};
 pub use histogram::{HistogramChart, LimitLine, LimitSide, draw_histogram};
 pub use knife::draw_knife;
 pub use paper::{PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Scale, ScaledDrawing};
+pub use pencil::draw_pencil;
 pub use sandwich::{draw_good_map, draw_pair, draw_sandwich, draw_to_scale};
 pub use scatter::draw_scatter;
 pub use stairs::{Chart, Marker, draw_stairs};
 
+use crate::finish::Colour;
 use crate::layout::WoodClass;
 use crate::sawing::SawnClass;
 use crate::unit::LengthUnit;
@@ -152,6 +155,12 @@ pub enum Style {
     /// Wood of a plank that comes to no blank. Kerfs are solid; an offcut to keep is plain; trims,
     /// short offcuts and what is left across a section are hatched narrow.
     SawnOff(SawnClass),
+    /// Filled with a colour: coat, dip, lead of a finished pencil.
+    Filled(Colour),
+    /// Bare wood of a finished pencil.
+    BareWood,
+    /// The room of an imprint.
+    Imprint,
 }
 
 /// A size that a dimension shows.
@@ -197,6 +206,20 @@ pub enum Size {
     SectionLength,
     /// Length that is left of a plank.
     OffcutLength,
+    /// Length of the pencil.
+    PencilLength,
+    /// Length of the dip.
+    Dip,
+    /// Where the imprint may begin and end.
+    Imprint,
+    /// Height of the largest letters of the imprint.
+    Letters,
+    /// How much of the lead is bare.
+    BareLead,
+    /// Where the paint edge is nearest to the tip.
+    PaintFrom,
+    /// Where the paint edge is farthest from the tip.
+    PaintTo,
 }
 
 impl Size {
@@ -224,6 +247,13 @@ impl Size {
             Self::PlankWidth => "Plank width",
             Self::SectionLength => "Section length",
             Self::OffcutLength => "Offcut length",
+            Self::PencilLength => "Pencil length",
+            Self::Dip => "Dip",
+            Self::Imprint => "Room of the imprint",
+            Self::Letters => "Largest letters",
+            Self::BareLead => "Bare lead",
+            Self::PaintFrom => "Paint edge, nearest",
+            Self::PaintTo => "Paint edge, farthest",
         }
     }
 }

@@ -81,17 +81,38 @@ impl Paper {
     }
 }
 
-/// A scale of full size or enlargement, after ISO 5455: 1:1, 2:1, 5:1, 10:1 and so on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub struct Scale(u32);
+/// A scale after ISO 5455: 1:1, 2:1, 5:1, 10:1 and so on, or 1:2, 1:5, 1:10.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Scale {
+    paper: u32,
+    size: u32,
+}
 
 impl Scale {
     /// Full size, 1:1.
-    pub const FULL: Self = Self(1);
+    pub const FULL: Self = Self { paper: 1, size: 1 };
 
     /// The enlargements that are tried, the largest first. ISO 5455 names those up to 50:1 and goes
     /// on in tens.
-    const ALL: [Self; 6] = [Self(50), Self(20), Self(10), Self(5), Self(2), Self::FULL];
+    const ENLARGED: [Self; 6] = [
+        Self::enlarged(50),
+        Self::enlarged(20),
+        Self::enlarged(10),
+        Self::enlarged(5),
+        Self::enlarged(2),
+        Self::FULL,
+    ];
+
+    /// The reductions that are tried, the largest first.
+    const REDUCED: [Self; 3] = [Self::reduced(2), Self::reduced(5), Self::reduced(10)];
+
+    const fn enlarged(paper: u32) -> Self {
+        Self { paper, size: 1 }
+    }
+
+    const fn reduced(size: u32) -> Self {
+        Self { paper: 1, size }
+    }
 
     /// The largest at which a size fits in a room on paper; nothing where it does not fit in full
     /// size.
@@ -104,20 +125,29 @@ impl Scale {
     /// ```
     #[must_use]
     pub fn largest_that_fits(size: Length, room: Length) -> Option<Self> {
-        let mut scales = Self::ALL.into_iter();
+        let mut scales = Self::ENLARGED.into_iter();
         scales.find(|scale| (size * scale.factor()).fits_in(room))
+    }
+
+    /// The largest at which a size fits in a room on paper, reduced where it must be; the smallest of
+    /// all where it fits in none.
+    pub(super) fn largest(size: Length, room: Length) -> Self {
+        let fits = |scale: &Self| (size * scale.factor()).fits_in(room);
+        let enlarged = Self::ENLARGED.into_iter();
+        let mut scales = enlarged.chain(Self::REDUCED);
+        scales.find(fits).unwrap_or(Self::reduced(10))
     }
 
     /// Millimetres of paper in a millimetre.
     #[must_use]
     pub fn factor(self) -> f64 {
-        f64::from(self.0)
+        f64::from(self.paper) / f64::from(self.size)
     }
 
     /// As it is written on the sheet, like 5:1.
     #[must_use]
     pub fn label(self) -> String {
-        format!("{}:1", self.0)
+        format!("{}:{}", self.paper, self.size)
     }
 }
 

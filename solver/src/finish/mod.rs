@@ -13,11 +13,13 @@ mod fact;
 mod facts;
 mod moments;
 mod pencil;
+mod profile;
 mod rest;
 mod surface;
 #[cfg(test)]
 mod tests;
 mod tin;
+mod viewpoint;
 
 pub use body::{Body, Mass};
 pub use colour::Colour;
@@ -26,5 +28,7 @@ pub use face::Face;
 pub use fact::{Fact, FactQuantity};
 pub use facts::PencilFacts;
 pub use pencil::{Densities, FinishedPencil, Imprint};
+pub(crate) use profile::Profile;
 pub use surface::{Material, Surface};
 pub use tin::{Tin, TinRows};
+pub use viewpoint::{Sight, Viewpoint};

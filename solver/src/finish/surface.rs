@@ -35,8 +35,8 @@ pub struct Surface {
 
 /// A point of an outline with its outward normal.
 #[derive(Debug, Clone, Copy)]
-struct Sample {
-    place: Point,
+pub(super) struct Sample {
+    pub(super) place: Point,
     normal: Direction,
 }
 
@@ -130,7 +130,7 @@ impl FinishedPencil {
 }
 
 /// Points of an outline, piece by piece, both ends of each.
-fn sampled(outline: &Outline, girth: f64) -> Vec<Vec<Sample>> {
+pub(super) fn sampled(outline: &Outline, girth: f64) -> Vec<Vec<Sample>> {
     let strip = |segment: &Segment| match segment {
         Segment::Line(line) => {
             let length = line.from.distance(line.to).in_millimetres();

@@ -332,3 +332,53 @@ fn a_point_longer_than_the_pencil_is_told_of() {
     );
     assert!(problems[0].to_string().contains("make the angle larger"));
 }
+
+#[test]
+fn a_pencil_is_drawn_as_long_as_it_says() {
+    let paper = |landscape| crate::Paper {
+        size: crate::PaperSize::A4,
+        landscape,
+    };
+    let draw = |pencil: &FinishedPencil, landscape| {
+        let drawn = crate::draw_pencil(pencil, paper(landscape), crate::LengthUnit::Millimetre);
+        let svg = drawn.drawing.to_svg("Any");
+        assert!(!svg.contains("NaN") && !svg.contains("inf"), "{svg}");
+        for dimension in &drawn.drawing.dimensions {
+            let area = dimension.area;
+            assert!(
+                area.x >= 0.0 && area.x + area.width <= drawn.drawing.width,
+                "{dimension:?}"
+            );
+            assert!(area.y >= 0.0 && area.y + area.height <= drawn.drawing.height);
+        }
+        drawn
+    };
+    let change = |draft: &mut BarrelDraft| {
+        draft.finish.dip = Typed::Number(12.0);
+        draft.finish.imprint = "<Made & up>".to_owned();
+    };
+    let drawn = draw(&pencil(Shape::Hexagonal, change), false);
+    assert_eq!(drawn.scale.label(), "1:1");
+    let shown = |size: crate::Size| {
+        let mut found = drawn.drawing.dimensions.iter();
+        found
+            .find(|dimension| dimension.size == size)
+            .map(|found| found.text.clone())
+    };
+    for (size, text) in [
+        (crate::Size::PencilLength, "175.00"),
+        (crate::Size::Dip, "12.00"),
+        (crate::Size::BareLead, "5.66"),
+        (crate::Size::PaintFrom, "18.01"),
+    ] {
+        assert_eq!(shown(size).as_deref(), Some(text));
+    }
+    let svg = drawn.drawing.to_svg("Any");
+    assert!(svg.contains("&lt;Made &amp; up&gt;"));
+    let long = |draft: &mut BarrelDraft| draft.length = Typed::Number(400.0);
+    assert_eq!(draw(&pencil(Shape::Oval, long), true).scale.label(), "1:2");
+    let hooked = |draft: &mut BarrelDraft| {
+        draft.path = "M0 0 H2 A2 2 0 0 0 6 0 H8 V10 H3 V8.5 H6 V7 H0 Z".to_owned();
+    };
+    draw(&pencil(Shape::Free, hooked), false);
+}
