@@ -1,6 +1,7 @@
 //! What the pencil is: its outline, its sizes, its numbers.
 
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
+use super::finished_pencil::FinishedPencilSection;
 use super::keyed::keyed;
 use super::live::live;
 use super::number_field::NumberField;
@@ -96,6 +97,7 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                 </fieldset>
             </aside>
             <div class="results">
+                <FinishedPencilSection/>
                 {live(move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get()))))}
             </div>
         </div>

@@ -373,7 +373,13 @@ impl Slot {
             | Size::PlankLength
             | Size::PlankWidth
             | Size::SectionLength
-            | Size::OffcutLength => {
+            | Size::OffcutLength
+            | Size::PencilLength
+            | Size::Dip
+            | Size::Imprint
+            | Size::BareLead
+            | Size::PaintFrom
+            | Size::PaintTo => {
                 return None;
             }
         })

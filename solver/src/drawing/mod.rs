@@ -212,8 +212,6 @@ pub enum Size {
     Dip,
     /// Where the imprint may begin and end.
     Imprint,
-    /// Height of the largest letters of the imprint.
-    Letters,
     /// How much of the lead is bare.
     BareLead,
     /// Where the paint edge is nearest to the tip.
@@ -250,7 +248,6 @@ impl Size {
             Self::PencilLength => "Pencil length",
             Self::Dip => "Dip",
             Self::Imprint => "Room of the imprint",
-            Self::Letters => "Largest letters",
             Self::BareLead => "Bare lead",
             Self::PaintFrom => "Paint edge, nearest",
             Self::PaintTo => "Paint edge, farthest",

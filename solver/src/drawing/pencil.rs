@@ -4,7 +4,7 @@ use super::axis::{LINE, on_sheet, text_width};
 use super::paper::{PIXELS_PER_MILLIMETRE, Paper, Scale, ScaledDrawing};
 use super::path::{Path, View};
 use super::placement::{Band, End, Side, Spot, Wanted};
-use super::{Dimension, Drawing, Label, Shape, Sheet, Size, Style, describe};
+use super::{Dimension, Drawing, Label, Shape, Sheet, Size, Style};
 use crate::figure;
 use crate::finish::{FinishedPencil, Profile};
 use crate::quantity::{Length, Point};
@@ -72,7 +72,7 @@ pub fn draw_pencil(pencil: &FinishedPencil, paper: Paper, unit: LengthUnit) -> S
         labels: drawn.labels,
         handles: Vec::new(),
         unplaced: Vec::new(),
-        description: describe::pencil(pencil, unit),
+        description: pencil.described(unit),
     };
     ScaledDrawing {
         drawing,
@@ -150,7 +150,7 @@ impl Drawn<'_> {
             end: length,
         };
         let flat = view_at(0.0);
-        if to > from && !imprint.text.is_empty() {
+        if imprint.has_room() {
             let spots = vec![span(&flat, from, to)];
             self.want(&mut above, Size::Imprint, to - from, spots);
         }
@@ -345,14 +345,13 @@ impl Drawn<'_> {
     /// The room of the imprint with its text.
     fn imprint(&mut self, view: &SideView) {
         let imprint = self.pencil.imprint();
-        let [from, to, height] =
-            [imprint.from, imprint.to, imprint.height].map(Length::in_millimetres);
-        if imprint.text.is_empty() || to <= from || height <= 0.0 {
+        if !imprint.has_room() {
             return;
         }
-        // What lies counter-clockwise on a face that is turned to the left lies below its middle.
-        let middle = -imprint.face.middle().in_millimetres();
-        let (low, high) = (middle - height / 2.0, middle + height / 2.0);
+        let [from, to] = [imprint.from, imprint.to].map(Length::in_millimetres);
+        // What lies counter-clockwise on a face that is turned to the left lies lower.
+        let [high, low] = imprint.edges().map(|edge| -edge.in_millimetres());
+        let middle = f64::midpoint(low, high);
         let corners = [(from, low), (to, low), (to, high), (from, high)];
         self.add(
             Style::Imprint,

@@ -45,6 +45,27 @@ pub struct Imprint {
     pub height: Length,
 }
 
+impl Imprint {
+    /// Whether there is anything to imprint, and room for it.
+    #[must_use]
+    pub fn has_room(&self) -> bool {
+        !self.text.is_empty() && self.to > self.from && self.height > Length::ZERO
+    }
+
+    /// The edges of its letters beside the foot of the axis on its face, the clockwise one first.
+    #[must_use]
+    pub fn edges(&self) -> [Length; 2] {
+        let half = self.height / 2.0;
+        [self.face.middle() - half, self.face.middle() + half]
+    }
+
+    /// Length of its room over the height of its letters.
+    #[must_use]
+    pub fn aspect(&self) -> f64 {
+        (self.to - self.from) / self.height
+    }
+}
+
 impl FinishedPencil {
     /// A barrel with its finish; densities of wood and lead in g/cm³. The finish must have been checked
     /// with this barrel.
