@@ -6,8 +6,9 @@ use schemars::{JsonSchema, Schema};
 
 use crate::arguments::Described;
 use crate::document::{
-    self, CheckDocument, LayoutDocument, MeasuredDocument, OrdersDocument, RecountDocument,
-    SearchDocument, SettingDocument, ThresholdsDocument, TimberDocument, TolerancesDocument,
+    self, BarrelDocument, CheckDocument, LayoutDocument, MeasuredDocument, OrdersDocument,
+    RecountDocument, SearchDocument, SettingDocument, ThresholdsDocument, TimberDocument,
+    TolerancesDocument,
 };
 
 /// The schema of what a command prints; of the project file where none is named.
@@ -20,6 +21,7 @@ pub(crate) fn text(of: Option<Described>) -> String {
         Some(Described::Thresholds) => printed::<ThresholdsDocument>(),
         Some(Described::Tolerances) => printed::<TolerancesDocument>(),
         Some(Described::Setting) => printed::<SettingDocument>(),
+        Some(Described::Barrel) => printed::<BarrelDocument>(),
         Some(Described::Timber) => printed::<TimberDocument>(),
         Some(Described::Recount) => printed::<RecountDocument>(),
         Some(Described::Orders) => printed::<OrdersDocument>(),

@@ -6,7 +6,8 @@ use crate::quantity::{Angle, Direction, Length};
 /// From where a finished pencil is looked at: how it is turned, and what of it is in sight.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Viewpoint {
-    /// Turn about the axis of the pencil from where the reader faces the imprint, degrees.
+    /// Turn about the axis of the pencil from where the reader faces the imprint, 0 up to 360 degrees:
+    /// above 0 the imprint goes down.
     pub roll: f64,
     /// Turn about the upright of the screen, degrees: above 0 the tip comes nearer.
     pub swing: f64,
@@ -49,10 +50,11 @@ impl Viewpoint {
     /// Looking a little from above, degrees.
     const TILT: f64 = 18.0;
 
-    /// Turned by moving across a picture by so many shares of its width, to the right and down.
+    /// Turned by moving across a picture by so many shares of its width, to the right and down: what is
+    /// nearest to the reader goes along.
     #[must_use]
     pub fn moved(self, right: f64, down: f64) -> Self {
-        self.turned(right * -180.0, down * -180.0)
+        self.turned(right * 180.0, down * 180.0)
     }
 
     /// Turned by so many degrees more.
@@ -115,11 +117,11 @@ impl FinishedPencil {
             .paint_to()
             .max(Length::millimetres(5.0))
             .in_millimetres();
-        let near = (point * 2.6).min(length);
+        let near = (point * 3.0).min(length);
         let (roll, swing, span, along) = match sight {
-            Sight::Point => (12.0, 32.0, near, near * 0.44),
-            Sight::Whole => (12.0, 20.0, length * 1.04, length / 2.0),
-            Sight::End => (12.0, -35.0, near, length - near * 0.4),
+            Sight::Point => (338.0, 32.0, near, near * 0.42),
+            Sight::Whole => (338.0, 20.0, length * 1.04, length / 2.0),
+            Sight::End => (338.0, -35.0, near, length - near * 0.4),
         };
         Viewpoint {
             roll,

@@ -3,6 +3,7 @@
 //! These types are what other programs rely on. A field that is added leaves the version as it
 //! is; one that goes or changes its meaning raises it.
 
+mod barrel;
 mod check;
 mod layout;
 mod measured;
@@ -14,6 +15,7 @@ mod timber;
 mod tolerances;
 mod words;
 
+pub(crate) use barrel::BarrelDocument;
 pub(crate) use check::CheckDocument;
 pub(crate) use layout::LayoutDocument;
 pub(crate) use measured::MeasuredDocument;

@@ -98,10 +98,10 @@ pub(crate) fn PencilPicture(
         }
         let step = Viewpoint::STEP;
         match event.key().as_str() {
-            "ArrowLeft" => change(&|view| view.turned(step, 0.0)),
-            "ArrowRight" => change(&|view| view.turned(-step, 0.0)),
-            "ArrowUp" => change(&|view| view.turned(0.0, step)),
-            "ArrowDown" => change(&|view| view.turned(0.0, -step)),
+            "ArrowLeft" => change(&|view| view.turned(-step, 0.0)),
+            "ArrowRight" => change(&|view| view.turned(step, 0.0)),
+            "ArrowUp" => change(&|view| view.turned(0.0, -step)),
+            "ArrowDown" => change(&|view| view.turned(0.0, step)),
             "+" | "=" => change(&|view| view.nearer(NEARER)),
             "-" => change(&|view| view.nearer(1.0 / NEARER)),
             "Home" => moved.set(None),
@@ -132,14 +132,10 @@ pub(crate) fn PencilPicture(
     let step = Viewpoint::STEP;
     type Change = fn(Viewpoint, f64) -> Viewpoint;
     let turns: [(&str, &str, Change); 6] = [
-        ("↺", "Roll back", |view, step| view.turned(0.0, -step)),
-        ("↻", "Roll on", |view, step| view.turned(0.0, step)),
-        ("←", "Swing the tip nearer", |view, step| {
-            view.turned(step, 0.0)
-        }),
-        ("→", "Swing the end nearer", |view, step| {
-            view.turned(-step, 0.0)
-        }),
+        ("↑", "Roll upwards", |view, step| view.turned(0.0, -step)),
+        ("↓", "Roll downwards", |view, step| view.turned(0.0, step)),
+        ("←", "Swing to the left", |view, step| view.turned(-step, 0.0)),
+        ("→", "Swing to the right", |view, step| view.turned(step, 0.0)),
         ("−", "Farther", |view, _| view.nearer(1.0 / NEARER)),
         ("+", "Nearer", |view, _| view.nearer(NEARER)),
     ];
