@@ -4,6 +4,7 @@ mod cutters;
 mod found;
 mod measured;
 mod orders;
+mod pencil;
 mod sawing;
 mod setting;
 mod thresholds;
@@ -109,6 +110,7 @@ impl Trace {
                 self.drawing(&draw_sandwich(&setup, &layout, &sheet));
                 self.drawing(&draw_barrel(&barrel, &sheet));
             }
+            self.pencil(&barrel, &mut dice);
             self.setting(&setup, &layout, &mut dice);
         }
     }

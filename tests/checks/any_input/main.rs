@@ -2,6 +2,7 @@
 
 mod measured;
 mod path;
+mod pencil;
 mod project;
 mod sawing;
 mod setting;

@@ -134,8 +134,12 @@ pub(crate) fn PencilPicture(
     let turns: [(&str, &str, Change); 6] = [
         ("↑", "Roll upwards", |view, step| view.turned(0.0, -step)),
         ("↓", "Roll downwards", |view, step| view.turned(0.0, step)),
-        ("←", "Swing to the left", |view, step| view.turned(-step, 0.0)),
-        ("→", "Swing to the right", |view, step| view.turned(step, 0.0)),
+        ("←", "Swing to the left", |view, step| {
+            view.turned(-step, 0.0)
+        }),
+        ("→", "Swing to the right", |view, step| {
+            view.turned(step, 0.0)
+        }),
         ("−", "Farther", |view, _| view.nearer(1.0 / NEARER)),
         ("+", "Nearer", |view, _| view.nearer(NEARER)),
     ];
