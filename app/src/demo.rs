@@ -2,10 +2,10 @@
 
 use solver::order_plan::Pricing;
 use solver::{
-    AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutDraft, CutterSetDraft, Entry,
-    HeadDraft, Id, LayoutDraft, OfferDraft, OrderDraft, PeriodDraft, PlankDraft, ProjectDraft,
-    RulesDraft, RunDraft, SawShopDraft, SawnSlatsDraft, Seam, SearchDraft, Shape, SlatDraft,
-    SpeciesDraft, Stage, SupplyDraft, Term, TierDraft, TitleBlock, Typed, Way,
+    AccuracyDraft, BarrelDraft, BlankDraft, Colour, ConditionsDraft, CutDraft, CutterSetDraft,
+    Entry, HeadDraft, Id, LayoutDraft, OfferDraft, OrderDraft, PeriodDraft, PlankDraft,
+    ProjectDraft, RulesDraft, RunDraft, SawShopDraft, SawnSlatsDraft, Seam, SearchDraft, Shape,
+    SlatDraft, SpeciesDraft, Stage, SupplyDraft, Term, TierDraft, TitleBlock, Typed, Way,
 };
 
 /// The name of the invented works.
@@ -14,15 +14,30 @@ pub const NAME: &str = "Alder Brook works (invented)";
 /// The name of the line of machines that a new project begins with.
 pub const FIRST_LINE: &str = "Common shop, assumed";
 
+/// Imprint, colour of the coat and dip in mm of the barrels.
+const FINISHES: [(&str, Colour, f64); 4] = [
+    ("WRITER  invented  HB", Colour::new(0x1f, 0x5f, 0x6b), 9.0),
+    ("SKETCHER  invented  2B", Colour::new(0x7a, 0x26, 0x2e), 0.0),
+    ("LEARNER  invented  B", Colour::new(0xd9, 0xa4, 0x2b), 0.0),
+    ("JUMBO  invented", Colour::new(0x2f, 0x4a, 0x85), 14.0),
+];
+
 /// A fresh copy of the scenario.
 #[must_use]
 pub fn project() -> ProjectDraft {
-    let barrels = vec![
+    let mut barrels = vec![
         barrel(1, "Writer, hexagonal", Shape::Hexagonal, 7.0, 0.5, 2.2),
         barrel(2, "Sketcher, round", Shape::Round, 7.3, 0.0, 2.2),
         barrel(3, "Learner, triangular", Shape::Triangular, 7.6, 1.2, 2.2),
         barrel(4, "Jumbo, round", Shape::Round, 9.8, 0.0, 3.3),
     ];
+    for (barrel, (imprint, coat, dip)) in barrels.iter_mut().zip(FINISHES) {
+        let finish = &mut barrel.draft.finish;
+        finish.imprint = imprint.to_owned();
+        finish.coat_colour = coat;
+        finish.dip = Typed::Number(dip);
+    }
+    barrels[3].draft.finish.tin_height = Typed::Number(11.0);
     let mut slats = vec![
         slat(11, "Seven-ply, 74", 74.0, 5.0, 600, 118.0, 1400, None),
         slat(12, "Wide, 78", 78.0, 5.2, 600, 137.5, 0, Some(60)),

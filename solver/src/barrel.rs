@@ -7,6 +7,7 @@ mod sketch;
 pub use handle::SizeHandle;
 
 use crate::field::{Cause, Field, FieldProblem, Typed};
+use crate::finish::FinishDraft;
 use crate::outline::{Bulged, Outline};
 use crate::quantity::{Angle, Length};
 use crate::seam::Seam;
@@ -42,6 +43,8 @@ pub struct BarrelDraft {
     pub length: Typed,
     /// Diameter of the lead.
     pub lead_diameter: Typed,
+    /// What the finished pencil is beyond the barrel.
+    pub finish: FinishDraft,
 }
 
 /// A barrel that can be made.
@@ -80,6 +83,7 @@ impl BarrelDraft {
             coat: Typed::initial(Field::Coat),
             length: Typed::initial(Field::PencilLength),
             lead_diameter: Typed::initial(Field::LeadDiameter),
+            finish: FinishDraft::new(),
         }
     }
 

@@ -35,6 +35,7 @@ mod drawing;
 mod export;
 mod feed;
 mod field;
+mod finish;
 mod knife;
 mod layout;
 mod materials;
@@ -42,6 +43,7 @@ mod order_book;
 mod order_job;
 mod outline;
 mod project;
+mod quadrature;
 mod quantity;
 mod ranking;
 mod rules;
@@ -76,12 +78,16 @@ pub use drawing::{
     PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing,
     Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_barrel_to_scale,
     draw_columns, draw_curve, draw_cut, draw_end_view, draw_gauge, draw_good_map, draw_head,
-    draw_histogram, draw_knife, draw_nodes, draw_outlines, draw_pair, draw_sandwich, draw_scatter,
-    draw_stairs, draw_to_scale,
+    draw_histogram, draw_knife, draw_nodes, draw_outlines, draw_pair, draw_pencil, draw_sandwich,
+    draw_scatter, draw_stairs, draw_to_scale,
 };
 pub use export::{TrueSize, escaped_xml};
 pub use feed::{FeedProblem, KnifeMarks};
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
+pub use finish::{
+    Body, Colour, Densities, Face, Fact, FactQuantity, Finish, FinishDraft, FinishedPencil,
+    Imprint, Mass, Material, PencilFacts, Sight, Surface, Tin, TinRows, Viewpoint,
+};
 pub use knife::{Blade, Knife, KnifePoint, KnifeProblem, knife_stretch, knives};
 pub use layout::{
     Check, Groove, GrooveShape, Layout, Measure, Outcome, Rule, Setup, WoodBalance, WoodClass,

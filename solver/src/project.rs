@@ -2,6 +2,7 @@
 //! layout looked at, the order book, the heads that cut and the run that is made.
 
 mod check;
+mod pencil;
 mod set_aside;
 mod setting;
 #[cfg(test)]
@@ -16,6 +17,7 @@ use crate::accuracy::AccuracyDraft;
 use crate::barrel::{Barrel, BarrelDraft};
 use crate::cutter_set::CutterSetDraft;
 use crate::field::{Field, Typed};
+use crate::finish::FinishDraft;
 use crate::layout::Setup;
 use crate::materials::RunDraft;
 use crate::quantity::Angle;
@@ -311,6 +313,9 @@ impl ProjectDraft {
         self.title_block = TitleBlock::new();
         for order in &mut self.orders {
             order.due = Typed::initial(Field::DuePeriod);
+        }
+        for barrel in &mut self.barrels {
+            barrel.draft.finish = FinishDraft::new();
         }
     }
 

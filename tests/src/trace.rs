@@ -5,6 +5,7 @@ mod designer;
 mod found;
 mod measured;
 mod orders;
+mod pencil;
 mod sawing;
 mod setting;
 mod thresholds;
@@ -111,6 +112,7 @@ impl Trace {
                 self.drawing(&draw_sandwich(&setup, &layout, &sheet));
                 self.drawing(&draw_barrel(&barrel, &sheet));
             }
+            self.pencil(&barrel, &mut dice);
             self.setting(&setup, &layout, &mut dice);
         }
     }

@@ -50,6 +50,9 @@ pub(crate) enum Command {
     /// Set the machines for the layout: slats, heights, feed marks, knives; and what a run takes
     #[command(after_help = ending::TOLD)]
     Setting(AskedSetting),
+    /// Tell of the finished pencil of a barrel: mass, balance, paint edge, how it rolls, what a tin takes
+    #[command(after_help = ending::TOLD)]
+    Barrel(AskedBarrel),
     /// Plan what to run, to buy and to saw in each period to fill the order book
     #[command(after_help = ending::TOLD)]
     Orders(AskedOrders),
@@ -149,6 +152,20 @@ pub(crate) struct AskedSetting {
     /// The paper that section and gauge go on, whichever way round they fit
     #[arg(long, value_enum, default_value_t = Sheet::A4, requires = "svg")]
     pub(crate) paper: Sheet,
+}
+
+/// Of which file and which barrel, how it is answered, and whether it is drawn.
+#[derive(Debug, Args)]
+pub(crate) struct AskedBarrel {
+    /// Of which file, and how it is answered.
+    #[command(flatten)]
+    pub(crate) asked: Asked,
+    /// The id of the barrel in the file; that of the layout when left out
+    #[arg(long, value_name = "ID")]
+    pub(crate) barrel: Option<u32>,
+    /// Write the drawing of the pencil to scale into this folder as SVG
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) svg: Option<PathBuf>,
 }
 
 /// Of which file, how it is answered, how long a plan is looked for, and what is written beside it.
@@ -334,6 +351,8 @@ pub(crate) enum Described {
     Tolerances,
     /// What setting prints
     Setting,
+    /// What barrel prints
+    Barrel,
     /// What timber prints
     Timber,
     /// What timber --recount prints

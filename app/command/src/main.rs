@@ -11,6 +11,7 @@
 
 mod answer;
 mod arguments;
+mod barrel;
 mod barrels;
 mod dice;
 mod digits;
@@ -77,6 +78,7 @@ fn perform(command: &Command) -> Ending {
         Command::Tolerances(with) => &with.asked,
         Command::Timber(with) => &with.asked,
         Command::Setting(with) => &with.asked,
+        Command::Barrel(with) => &with.asked,
         Command::Orders(with) => &with.asked,
         Command::Gains(with) => &with.asked,
     };
@@ -149,6 +151,7 @@ fn answered<'a>(command: &Command, opened: &'a Opened) -> Result<Box<dyn Answer 
             Some(file) => Box::new(timber::recount(opened, &source::plan(file)?)?),
         },
         Command::Setting(with) => Box::new(setting::set(opened, with)?),
+        Command::Barrel(with) => Box::new(barrel::finish(opened, with)?),
         Command::Orders(with) => Box::new(orders::plan(opened, with)?),
         // A schema and measurements need no project.
         Command::Check(_) | Command::Schema { .. } | Command::Measured(_) => {

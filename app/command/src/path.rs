@@ -86,6 +86,16 @@ const fn field_name(field: Field) -> &'static str {
             "length_mm"
         }
         Field::LeadDiameter => "lead_diameter_mm",
+        Field::PointAngle => "finish.point_degrees",
+        Field::DipLength => "finish.dip_mm",
+        Field::ImprintFace => "finish.imprint_face",
+        Field::ImprintMargin => "finish.imprint_margin_mm",
+        Field::ImprintEnd => "finish.imprint_end_mm",
+        Field::FaceFall => "finish.face_fall_mm",
+        Field::CoatDensity => "finish.coat_grams_per_cm3",
+        Field::TinWidth => "finish.tin_width_mm",
+        Field::TinHeight => "finish.tin_height_mm",
+        Field::TinLength => "finish.tin_length_mm",
         Field::SlatWidth | Field::PlankWidth | Field::BlankWidth => "width_mm",
         Field::SlatThickness | Field::PlankThickness | Field::BlankThickness => "thickness_mm",
         Field::WidthTolerance => "width_tolerance_mm",

@@ -6,9 +6,9 @@ use schemars::{JsonSchema, Schema};
 
 use crate::arguments::Described;
 use crate::document::{
-    self, BarrelsDocument, CheckDocument, GainsDocument, LayoutDocument, MeasuredDocument,
-    OrdersDocument, RecountDocument, SearchDocument, SettingDocument, ThresholdsDocument,
-    TimberDocument, TolerancesDocument,
+    self, BarrelDocument, BarrelsDocument, CheckDocument, GainsDocument, LayoutDocument,
+    MeasuredDocument, OrdersDocument, RecountDocument, SearchDocument, SettingDocument,
+    ThresholdsDocument, TimberDocument, TolerancesDocument,
 };
 
 /// The schema of what a command prints; of the project file where none is named.
@@ -23,6 +23,7 @@ pub(crate) fn text(of: Option<Described>) -> String {
         Some(Described::Thresholds) => printed::<ThresholdsDocument>(),
         Some(Described::Tolerances) => printed::<TolerancesDocument>(),
         Some(Described::Setting) => printed::<SettingDocument>(),
+        Some(Described::Barrel) => printed::<BarrelDocument>(),
         Some(Described::Timber) => printed::<TimberDocument>(),
         Some(Described::Recount) => printed::<RecountDocument>(),
         Some(Described::Orders) => printed::<OrdersDocument>(),

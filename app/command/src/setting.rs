@@ -17,7 +17,7 @@ use crate::findings::{Findings, Told};
 use crate::layout::{self, Laid};
 
 use files::Sheets;
-pub(crate) use files::{Unwritten, Written};
+pub(crate) use files::{Unwritten, Written, put};
 
 /// The most layouts that are tried to plan cutter sets: some seconds of work.
 const MOST_TRIED: usize = 100_000;

@@ -8,6 +8,7 @@ use solver::{
     SlatDraft, SpeciesDraft, Term,
 };
 
+use super::finish::{finish_draft, finish_file};
 use super::machines::{cut_draft, cut_file, heads_draft, heads_file, run_draft, run_file};
 use super::supply::{supply_draft, supply_file};
 use super::title_block::{title_block_draft, title_block_file};
@@ -84,6 +85,7 @@ pub(super) fn barrel_file(Entry { id, draft }: &Entry<BarrelDraft>) -> BarrelFil
         coat_mm: (&draft.coat).into(),
         length_mm: (&draft.length).into(),
         lead_diameter_mm: (&draft.lead_diameter).into(),
+        finish: finish_file(&draft.finish),
     }
 }
 
@@ -104,6 +106,7 @@ pub(super) fn barrel_draft(file: &BarrelFile) -> Entry<BarrelDraft> {
             coat: (&file.coat_mm).into(),
             length: (&file.length_mm).into(),
             lead_diameter: (&file.lead_diameter_mm).into(),
+            finish: finish_draft(&file.finish),
         },
     }
 }

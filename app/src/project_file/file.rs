@@ -7,8 +7,8 @@ use serde::Serialize;
 use super::supply::SupplyFile;
 use super::title_block::TitleBlockFile;
 use super::{
-    AimOfSawingWord, AxisWord, Entered, LeadGradeWord, MoistureSourceWord, PairsWord, ReadingWord,
-    SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,
+    AimOfSawingWord, AxisWord, Entered, FinishFile, LeadGradeWord, MoistureSourceWord, PairsWord,
+    ReadingWord, SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,
 };
 
 /// A project as the newest version of the file keeps it.
@@ -87,6 +87,8 @@ pub struct BarrelFile {
     pub length_mm: Entered,
     /// Diameter of the lead.
     pub lead_diameter_mm: Entered,
+    /// What the finished pencil is beyond the barrel.
+    pub finish: FinishFile,
 }
 
 /// A slat stock.

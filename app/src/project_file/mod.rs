@@ -19,6 +19,7 @@ mod barrel_alone;
 mod draft;
 mod entered;
 mod file;
+mod finish;
 mod lead_grade;
 mod machines;
 mod names;
@@ -48,6 +49,7 @@ pub use file::{
     HeadFile, HeadsFile, LayoutFile, OrderFile, PlankFile, ProjectFile, RulesFile, RunFile,
     SawShopFile, SearchFile, SlatFile, SpeciesFile, YieldsFile,
 };
+pub use finish::{ColourWord, FinishFile};
 pub use lead_grade::LeadGradeWord;
 pub use problem::{FileCause, FileProblem};
 #[cfg(feature = "schema")]

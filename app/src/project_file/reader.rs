@@ -4,10 +4,12 @@
 //! and with a problem noted the whole file is refused, so that no stand-in is ever seen.
 
 use serde_json::{Map, Value};
-use solver::LeadGrade;
+use solver::{Colour, LeadGrade};
 
 use super::words::Word;
-use super::{Entered, FileCause, FileProblem, LeadGradeWord, MOST_CHARACTERS, MOST_ENTRIES};
+use super::{
+    ColourWord, Entered, FileCause, FileProblem, LeadGradeWord, MOST_CHARACTERS, MOST_ENTRIES,
+};
 
 /// What was found on the way.
 #[derive(Debug, Default)]
@@ -150,6 +152,17 @@ impl<'a> Object<'a> {
     /// A grade of lead.
     pub(super) fn lead_grade(&mut self, name: &'static str) -> LeadGradeWord {
         self.one_of(name, &LeadGradeWord::words(), LeadGrade::HB.into())
+    }
+
+    /// A colour, as style sheets write it.
+    pub(super) fn colour(&mut self, name: &'static str) -> ColourWord {
+        let expected = "a colour in quotes, like \"#1f5f6b\"";
+        let value = self.member(name, expected);
+        let colour = value.and_then(Value::as_str).and_then(Colour::read);
+        ColourWord(colour.unwrap_or_else(|| {
+            self.refuse_kind(name, value, expected);
+            Colour::new(0, 0, 0)
+        }))
     }
 
     /// One of these words; where none of them stands there, the value that stands in.

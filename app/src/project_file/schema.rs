@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
-use super::{Document, Entered, LeadGradeWord};
+use super::{ColourWord, Document, Entered, LeadGradeWord};
 
 /// The JSON Schema of a project file in the newest version.
 ///
@@ -34,6 +34,20 @@ impl JsonSchema for Entered {
         json_schema!({
             "description": "A number in the unit that the name of the field tells, or the text that stands in its place; an optional field is empty as an empty text.",
             "type": ["number", "string"],
+        })
+    }
+}
+
+impl JsonSchema for ColourWord {
+    fn schema_name() -> Cow<'static, str> {
+        "ColourWord".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({
+            "description": "A colour of sRGB: a number sign with six hexadecimal digits.",
+            "type": "string",
+            "pattern": "^#[0-9A-Fa-f]{6}$",
         })
     }
 }

@@ -1,9 +1,10 @@
 //! The reader of version 2: barrels of any outline, species, cutter sets, rejects and the search.
 
 use serde_json::Value;
-use solver::{CutDraft, HeadDraft, RunDraft, SawShopDraft, SupplyDraft, TitleBlock};
+use solver::{CutDraft, FinishDraft, HeadDraft, RunDraft, SawShopDraft, SupplyDraft, TitleBlock};
 
 use super::draft::saw_shop_file;
+use super::finish::finish_file;
 use super::machines::{cut_file, heads_file, run_file};
 use super::reader::{Findings, Object, object};
 use super::supply::supply_file;
@@ -24,18 +25,28 @@ pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
 fn project(object: &mut Object<'_>) -> ProjectFile {
     object.pass_over("format");
     object.pass_over("version");
-    parts(object, layout, order)
+    parts(object, layout, LINES)
 }
 
-/// What later versions have as well, with the layout and the lines of the order book as they know them.
+/// The readers of what stands in lists of which later versions know more.
+#[derive(Clone, Copy)]
+pub(super) struct Lines {
+    pub(super) barrel: fn(&mut Object<'_>) -> BarrelFile,
+    pub(super) order: fn(&mut Object<'_>) -> OrderFile,
+}
+
+/// Those of versions 2 to 5.
+pub(super) const LINES: Lines = Lines { barrel, order };
+
+/// What later versions have as well, with the layout, barrels and orders as they know them.
 pub(super) fn parts(
     object: &mut Object<'_>,
     layout: impl FnOnce(&mut Object<'_>) -> LayoutFile,
-    order: impl Fn(&mut Object<'_>) -> OrderFile,
+    lines: Lines,
 ) -> ProjectFile {
     ProjectFile {
         name: object.text("name"),
-        barrels: object.list("barrels", barrel),
+        barrels: object.list("barrels", lines.barrel),
         slats: object.list("slats", slat),
         species: object.list("species", species),
         conditions: object.object("conditions", conditions),
@@ -44,7 +55,7 @@ pub(super) fn parts(
         accuracies: first_accuracies(),
         layout: object.object("layout", layout),
         search: object.object("search", search),
-        orders: object.list("orders", order),
+        orders: object.list("orders", lines.order),
         saw_shop: saw_shop_file(&SawShopDraft::new()),
         heads: heads_file(&[const { HeadDraft::new() }; 3]),
         cut: cut_file(&CutDraft::new()),
@@ -71,6 +82,7 @@ pub(super) fn barrel(object: &mut Object<'_>) -> BarrelFile {
         coat_mm: object.entered("coat_mm"),
         length_mm: object.entered("length_mm"),
         lead_diameter_mm: object.entered("lead_diameter_mm"),
+        finish: finish_file(&FinishDraft::new()),
     }
 }
 

@@ -4,10 +4,8 @@
 use serde_json::Value;
 
 use super::reader::{Findings, Object, object};
-use super::version_1::order;
-use super::{
-    AccuracyFile, ErrorFile, LayoutFile, OrderFile, ProjectFile, names, version_1, version_2,
-};
+use super::version_2::{LINES, Lines};
+use super::{AccuracyFile, ErrorFile, LayoutFile, ProjectFile, names, version_1, version_2};
 
 /// Reads the document of a file of version 3.
 pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
@@ -19,21 +17,18 @@ pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
 fn project(object: &mut Object<'_>) -> ProjectFile {
     object.pass_over("format");
     object.pass_over("version");
-    let file = parts(object, order);
-    let aside = object.optional_object("set_aside", |object| parts(object, order));
+    let file = parts(object, LINES);
+    let aside = object.optional_object("set_aside", |object| parts(object, LINES));
     ProjectFile {
         set_aside: aside.map(Box::new),
         ..file
     }
 }
 
-/// A project without what was set aside, which may itself be one that was; with the lines of the order
-/// book as later versions know them.
-pub(super) fn parts(
-    object: &mut Object<'_>,
-    order: impl Fn(&mut Object<'_>) -> OrderFile,
-) -> ProjectFile {
-    let file = version_2::parts(object, layout, order);
+/// A project without what was set aside, which may itself be one that was; with the lists of
+/// barrels and orders as later versions know them.
+pub(super) fn parts(object: &mut Object<'_>, lines: Lines) -> ProjectFile {
+    let file = version_2::parts(object, layout, lines);
     ProjectFile {
         accuracies: object.list("accuracies", accuracy),
         ..file

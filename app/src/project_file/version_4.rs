@@ -3,8 +3,8 @@
 use serde_json::Value;
 
 use super::reader::{Findings, Object, object};
-use super::version_1::order;
-use super::{BlankFile, OrderFile, PlankFile, ProjectFile, SawShopFile, names, version_3};
+use super::version_2::{LINES, Lines};
+use super::{BlankFile, PlankFile, ProjectFile, SawShopFile, names, version_3};
 
 /// Reads the document of a file of version 4.
 pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
@@ -16,21 +16,18 @@ pub(super) fn read(document: &Value, findings: &mut Findings) -> ProjectFile {
 fn project(object: &mut Object<'_>) -> ProjectFile {
     object.pass_over("format");
     object.pass_over("version");
-    let file = parts(object, order);
-    let aside = object.optional_object("set_aside", |object| parts(object, order));
+    let file = parts(object, LINES);
+    let aside = object.optional_object("set_aside", |object| parts(object, LINES));
     ProjectFile {
         set_aside: aside.map(Box::new),
         ..file
     }
 }
 
-/// A project without what was set aside, which may itself be one that was; with the lines of the order
-/// book as later versions know them.
-pub(super) fn parts(
-    object: &mut Object<'_>,
-    order: impl Fn(&mut Object<'_>) -> OrderFile,
-) -> ProjectFile {
-    let file = version_3::parts(object, order);
+/// A project without what was set aside, which may itself be one that was; with the lists of
+/// barrels and orders as later versions know them.
+pub(super) fn parts(object: &mut Object<'_>, lines: Lines) -> ProjectFile {
+    let file = version_3::parts(object, lines);
     ProjectFile {
         saw_shop: object.object("saw_shop", saw_shop),
         ..file

@@ -1,12 +1,13 @@
-//! The reader of version 6: as version 5, with what an order plan rests on, when orders are due, and what
-//! a title block tells.
+//! The reader of version 6: as version 5, with how pencils are finished, what an order plan rests on,
+//! when orders are due, and what a title block tells.
 
 use serde_json::Value;
 
 use super::reader::{Findings, Object, object};
+use super::version_2::{self, Lines};
 use super::{
-    OfferFile, OrderFile, PeriodFile, ProjectFile, SawnSlatsFile, SupplyFile, TierFile,
-    TitleBlockFile, names, version_1, version_5,
+    BarrelFile, FinishFile, OfferFile, OrderFile, PeriodFile, ProjectFile, SawnSlatsFile,
+    SupplyFile, TierFile, TitleBlockFile, names, version_1, version_5,
 };
 
 /// Reads the document of a file of version 6.
@@ -28,11 +29,37 @@ fn project(object: &mut Object<'_>) -> ProjectFile {
 
 /// A project without what was set aside, which may itself be one that was.
 fn parts(object: &mut Object<'_>) -> ProjectFile {
-    let file = version_5::parts(object, order);
+    let file = version_5::parts(object, Lines { barrel, order });
     ProjectFile {
         supply: object.object("supply", supply),
         title_block: object.object("title_block", title_block),
         ..file
+    }
+}
+
+fn barrel(object: &mut Object<'_>) -> BarrelFile {
+    BarrelFile {
+        finish: object.object("finish", finish),
+        ..version_2::barrel(object)
+    }
+}
+
+fn finish(object: &mut Object<'_>) -> FinishFile {
+    FinishFile {
+        point_degrees: object.entered("point_degrees"),
+        coat_colour: object.colour("coat_colour"),
+        coat_grams_per_cm3: object.entered("coat_grams_per_cm3"),
+        lead_colour: object.colour("lead_colour"),
+        dip_mm: object.entered("dip_mm"),
+        dip_colour: object.colour("dip_colour"),
+        imprint: object.text("imprint"),
+        imprint_face: object.entered("imprint_face"),
+        imprint_margin_mm: object.entered("imprint_margin_mm"),
+        imprint_end_mm: object.entered("imprint_end_mm"),
+        face_fall_mm: object.entered("face_fall_mm"),
+        tin_width_mm: object.entered("tin_width_mm"),
+        tin_height_mm: object.entered("tin_height_mm"),
+        tin_length_mm: object.entered("tin_length_mm"),
     }
 }
 

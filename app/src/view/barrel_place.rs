@@ -5,6 +5,7 @@ use super::barrel_comparison::BarrelComparison;
 use super::barrel_sharing::BarrelSharing;
 use super::checks::Checks;
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
+use super::finished_pencil::FinishedPencilSection;
 use super::gain_table::GainTable;
 use super::keyed::keyed;
 use super::live::live;
@@ -105,6 +106,7 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                 <Checks title="What the woodshop says" only=&OF_THE_BARREL/>
                 <StockTable/>
                 <PointTable/>
+                <FinishedPencilSection/>
                 {live(move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get()))))}
                 <GainTable/>
                 <BarrelComparison/>

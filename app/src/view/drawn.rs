@@ -210,12 +210,14 @@ const fn near_class(near: Edge) -> &'static str {
     }
 }
 
-/// The fill of hatched wood; the pattern is a part of the same drawing.
+/// The fill of hatched wood, whose pattern is a part of the same drawing, and of what has a colour of
+/// its own.
 fn hatching(style: Style, context: &str) -> Option<String> {
     match style {
         Style::TopHalf => Some(format!("url(#{context}-rising)")),
         Style::BottomHalf => Some(format!("url(#{context}-falling)")),
         Style::SawnOff(class) if is_waste(class) => Some(format!("url(#{context}-narrow)")),
+        Style::Filled(colour) => Some(colour.text()),
         _ => None,
     }
 }
@@ -266,6 +268,9 @@ const fn style_name(style: Style) -> &'static str {
         Style::SawnOff(class) if is_waste(class) => "half off",
         Style::SawnOff(SawnClass::KeptOffcuts) => "kept",
         Style::SawnOff(_) => "kerf",
+        Style::Filled(_) => "filled",
+        Style::BareWood => "bare-wood",
+        Style::Imprint => "imprint",
     }
 }
 

@@ -15,6 +15,16 @@ macro_rules! barrel_number {
             Field::Coat => & $($mutable)? $barrel.coat,
             Field::PencilLength => & $($mutable)? $barrel.length,
             Field::LeadDiameter => & $($mutable)? $barrel.lead_diameter,
+            Field::PointAngle => & $($mutable)? $barrel.finish.point_angle,
+            Field::CoatDensity => & $($mutable)? $barrel.finish.coat_density,
+            Field::DipLength => & $($mutable)? $barrel.finish.dip,
+            Field::ImprintFace => & $($mutable)? $barrel.finish.face,
+            Field::ImprintMargin => & $($mutable)? $barrel.finish.margin,
+            Field::ImprintEnd => & $($mutable)? $barrel.finish.end_margin,
+            Field::FaceFall => & $($mutable)? $barrel.finish.fall,
+            Field::TinWidth => & $($mutable)? $barrel.finish.tin_width,
+            Field::TinHeight => & $($mutable)? $barrel.finish.tin_height,
+            Field::TinLength => & $($mutable)? $barrel.finish.tin_length,
             _ => & $($mutable)? $barrel.size,
         }
     };
@@ -372,7 +382,13 @@ impl Slot {
             | Size::KnifeTip
             | Size::CutDepth
             | Size::WoodOnTable
-            | Size::FinishedFace => {
+            | Size::FinishedFace
+            | Size::PencilLength
+            | Size::Dip
+            | Size::Imprint
+            | Size::BareLead
+            | Size::PaintFrom
+            | Size::PaintTo => {
                 return None;
             }
         })
@@ -582,6 +598,16 @@ mod tests {
             Field::Coat,
             Field::PencilLength,
             Field::LeadDiameter,
+            Field::PointAngle,
+            Field::CoatDensity,
+            Field::DipLength,
+            Field::ImprintFace,
+            Field::ImprintMargin,
+            Field::ImprintEnd,
+            Field::FaceFall,
+            Field::TinWidth,
+            Field::TinHeight,
+            Field::TinLength,
         ];
         let slat_fields = [
             Field::SlatLength,

@@ -2,10 +2,41 @@
 
 use crate::barrel::Barrel;
 use crate::figure;
+use crate::finish::FinishedPencil;
 use crate::layout::{Layout, Setup};
 use crate::quantity::Length;
 use crate::sawing::{LaidPlank, SawingNames};
 use crate::unit::LengthUnit;
+
+impl FinishedPencil {
+    /// The pencil in a few sentences, for those who do not see it.
+    #[must_use]
+    pub fn described(&self, unit: LengthUnit) -> String {
+        let length = |length: Length| figure::length_with_unit(length.in_millimetres(), unit);
+        let (barrel, imprint) = (self.barrel(), self.imprint());
+        let dip = if self.dip() > Length::ZERO {
+            format!(" The last {} are dipped.", length(self.dip()))
+        } else {
+            String::new()
+        };
+        let imprint = if imprint.text.is_empty() {
+            String::new()
+        } else {
+            let (text, height) = (&imprint.text, length(imprint.height));
+            format!(" Imprinted “{text}” with letters of at most {height}.")
+        };
+        format!(
+            "{} pencil, {} over the coat and {} long, sharpened to {}. Bare lead to {} from the tip, paint edge from {} to {}.{dip}{imprint}",
+            barrel.shape().label(),
+            length(barrel.size()),
+            length(barrel.length()),
+            figure::angle(self.half_angle().in_degrees() * 2.0),
+            length(self.lead_end()),
+            length(self.paint_from()),
+            length(self.paint_to()),
+        )
+    }
+}
 
 /// The sandwich in a few sentences.
 pub(super) fn sandwich(setup: &Setup<'_>, layout: &Layout, unit: LengthUnit) -> String {

@@ -22,6 +22,7 @@ mod nodes;
 mod overlay;
 mod paper;
 mod path;
+mod pencil;
 mod placement;
 mod sandwich;
 mod scatter;
@@ -42,10 +43,12 @@ pub use knife::draw_knife;
 pub use nodes::{ArmMark, NodeMark, NodeMarks, draw_nodes};
 pub use overlay::draw_outlines;
 pub use paper::{PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Scale, ScaledDrawing};
+pub use pencil::draw_pencil;
 pub use sandwich::{draw_good_map, draw_pair, draw_sandwich, draw_to_scale};
 pub use scatter::draw_scatter;
 pub use stairs::{Chart, Marker, draw_stairs};
 
+use crate::finish::Colour;
 use crate::layout::WoodClass;
 use crate::sawing::SawnClass;
 use crate::unit::LengthUnit;
@@ -166,6 +169,12 @@ pub enum Style {
     /// Wood of a plank that comes to no blank. Kerfs are solid; an offcut to keep is plain; trims,
     /// short offcuts and what is left across a section are hatched narrow.
     SawnOff(SawnClass),
+    /// Filled with a colour: coat, dip, lead of a finished pencil.
+    Filled(Colour),
+    /// Bare wood of a finished pencil.
+    BareWood,
+    /// The room of an imprint.
+    Imprint,
 }
 
 /// A size that a dimension shows.
@@ -223,6 +232,18 @@ pub enum Size {
     WoodOnTable,
     /// The finished face above the table.
     FinishedFace,
+    /// Length of the pencil.
+    PencilLength,
+    /// Length of the dip.
+    Dip,
+    /// Where the imprint may begin and end.
+    Imprint,
+    /// How much of the lead is bare.
+    BareLead,
+    /// Where the paint edge is nearest to the tip.
+    PaintFrom,
+    /// Where the paint edge is farthest from the tip.
+    PaintTo,
 }
 
 impl Size {
@@ -256,6 +277,12 @@ impl Size {
             Self::CutDepth => "Depth of the cut",
             Self::WoodOnTable => "Wood on the table",
             Self::FinishedFace => "Finished face above the table",
+            Self::PencilLength => "Pencil length",
+            Self::Dip => "Dip",
+            Self::Imprint => "Room of the imprint",
+            Self::BareLead => "Bare lead",
+            Self::PaintFrom => "Paint edge, nearest",
+            Self::PaintTo => "Paint edge, farthest",
         }
     }
 }

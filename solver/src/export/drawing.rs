@@ -56,7 +56,14 @@ impl Drawing {
         }
         svg += "</defs>\n";
         for shape in &self.shapes {
-            svg += &format!("<path {} d=\"{}\"/>\n", look(shape.style), shape.path);
+            svg += &match shape.style {
+                Style::Filled(colour) => format!(
+                    "<path style=\"fill:{};stroke:none\" d=\"{}\"/>\n",
+                    colour.text(),
+                    shape.path
+                ),
+                style => format!("<path {} d=\"{}\"/>\n", look(style), shape.path),
+            };
         }
         for dimension in &self.dimensions {
             svg += &dimension_of(dimension);
@@ -116,6 +123,10 @@ const fn look(style: Style) -> &'static str {
         Style::Limit => "class=\"dashed\"",
         Style::SawnOff(SawnClass::RipKerfs | SawnClass::CrosscutKerfs) => "class=\"solid\"",
         Style::SawnOff(SawnClass::KeptOffcuts) => "",
+        Style::BareWood => "style=\"fill:#e3c39b;stroke:none\"",
+        Style::Imprint => "style=\"fill:#fff;stroke-dasharray:6 3\"",
+        // Its colour is written with it.
+        Style::Filled(_) => "class=\"solid\"",
         Style::SawnOff(_) => "style=\"fill:url(#narrow)\"",
     }
 }

@@ -39,6 +39,26 @@ pub enum Field {
     PencilLength,
     /// Diameter of the lead.
     LeadDiameter,
+    /// Angle between the two sides of the point, as a sharpener cuts it.
+    PointAngle,
+    /// Length of the dip at the other end.
+    DipLength,
+    /// The face that is imprinted, counted from the uppermost.
+    ImprintFace,
+    /// What an imprint leaves free at each edge of its face.
+    ImprintMargin,
+    /// What an imprint leaves free at both ends.
+    ImprintEnd,
+    /// How far a curved face may fall away under an imprint.
+    FaceFall,
+    /// Density of the dry coat.
+    CoatDensity,
+    /// Inner width of a tin.
+    TinWidth,
+    /// Inner height of a tin.
+    TinHeight,
+    /// Inner length of a tin.
+    TinLength,
     /// Length of the slat along the grain.
     SlatLength,
     /// Width of the slat.
@@ -283,7 +303,7 @@ pub enum Field {
 
 impl Field {
     /// Every field there is, in the order of the chain from barrel to order.
-    pub const ALL: [Self; 138] = [
+    pub const ALL: [Self; 148] = [
         Self::Diameter,
         Self::AcrossFlats,
         Self::Height,
@@ -302,6 +322,16 @@ impl Field {
         Self::Coat,
         Self::PencilLength,
         Self::LeadDiameter,
+        Self::PointAngle,
+        Self::DipLength,
+        Self::ImprintFace,
+        Self::ImprintMargin,
+        Self::ImprintEnd,
+        Self::FaceFall,
+        Self::CoatDensity,
+        Self::TinWidth,
+        Self::TinHeight,
+        Self::TinLength,
         Self::SlatLength,
         Self::SlatWidth,
         Self::SlatThickness,

@@ -66,6 +66,20 @@ pub enum Cause {
         /// The least width of the bare barrel through its axis.
         wood: Length,
     },
+    /// The sharpened point and the dip do not leave a piece of the pencil between them.
+    PointTooLong {
+        /// From the tip to the end of the paint edge.
+        point: Length,
+        /// The dip at the other end.
+        dip: Length,
+        /// The pencil.
+        length: Length,
+    },
+    /// The barrel has fewer faces.
+    NoSuchFace {
+        /// How many it has.
+        faces: u32,
+    },
     /// An order names a barrel that is not in the project.
     NoSuchBarrel,
     /// A slat stock names a species that is not in the project.
@@ -171,6 +185,23 @@ impl FieldProblem {
                 length(*coat)
             ),
             Cause::Path(problem) => path_message(label, problem, unit),
+            Cause::PointTooLong { point, dip, length: whole } if *dip > Length::ZERO => format!(
+                "{label}: the point takes {} and the dip {} of a pencil {} long: make the angle larger, or the dip shorter",
+                length(*point),
+                length(*dip),
+                length(*whole)
+            ),
+            Cause::PointTooLong { point, length: whole, .. } => format!(
+                "{label}: the point takes {} of a pencil {} long: make the angle larger",
+                length(*point),
+                length(*whole)
+            ),
+            Cause::NoSuchFace { faces: 1 } => {
+                format!("{label}: this barrel has one face: type 1")
+            }
+            Cause::NoSuchFace { faces } => {
+                format!("{label}: this barrel has {faces} faces: type 1 to {faces}")
+            }
             Cause::NoSuchBarrel => {
                 "The barrel of this order is not in the project any more: choose another".to_owned()
             }

@@ -130,7 +130,10 @@ impl Outline {
                 .distance(segment.start())
                 .min(Point::AXIS.distance(segment.end()));
             match segment {
-                Segment::Line(line) => foot(line).map_or(ends, Length::millimetres),
+                // A side beyond a hollow looks back at the axis.
+                Segment::Line(line) => {
+                    foot(line).map_or(ends, |foot| Length::millimetres(foot.abs()))
+                }
                 Segment::Arc(arc) => ends.min(nearest_of_arc(arc)),
             }
         };
@@ -453,6 +456,15 @@ mod tests {
             30.0,
         );
         assert_eq!(Outline::round(Length::millimetres(3.0)).least_lean(), None);
+    }
+
+    #[test]
+    fn a_hook_that_reaches_behind_the_axis_is_as_near_as_its_nearest_side() {
+        let path = "M0 0 H8 V10 H3 V8.5 H6 V7 H0 Z";
+        let width = Length::millimetres(8.0);
+        let hook = Outline::from_path(path, width, Length::ZERO, Length::ZERO).unwrap();
+        // Its centre of area lies 288.625/66.5 above its foot, 2.66 below the first side over it.
+        close(hook.least_distance().in_millimetres(), 7.0 - 288.625 / 66.5);
     }
 
     proptest! {

@@ -64,6 +64,14 @@ impl Outline {
         }
     }
 
+    /// The outline as it is seen from behind: mirrored in the upright line through the axis.
+    pub(crate) fn mirrored(&self) -> Self {
+        let pieces = self.segments.iter().rev();
+        Self {
+            segments: pieces.map(Segment::mirrored).collect(),
+        }
+    }
+
     /// Whether it bulges outwards everywhere.
     #[must_use]
     pub fn is_convex(&self) -> bool {

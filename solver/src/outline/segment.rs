@@ -266,6 +266,31 @@ impl Segment {
         (left, right)
     }
 
+    /// The piece mirrored in the upright line through the axis, run through counter-clockwise again.
+    pub(super) fn mirrored(&self) -> Self {
+        let over = |point: Point| Point {
+            x: -point.x,
+            y: point.y,
+        };
+        let across = |normal: Direction| Direction {
+            x: -normal.x,
+            y: normal.y,
+        };
+        match *self {
+            Self::Line(Line { from, to, normal }) => Self::Line(Line {
+                from: over(to),
+                to: over(from),
+                normal: across(normal),
+            }),
+            Self::Arc(arc) => Self::Arc(Arc {
+                centre: over(arc.centre),
+                from: across(arc.to),
+                to: across(arc.from),
+                ..arc
+            }),
+        }
+    }
+
     /// The same piece, larger by a factor above 0.
     pub(super) fn scaled(&self, factor: f64) -> Self {
         let scale = |point: Point| Point {

@@ -135,7 +135,7 @@ impl ProjectDraft {
     /// The whole project, or every rule that is broken in it.
     ///
     /// # Errors
-    /// Every problem of every barrel, slat stock, species, cutter set, accuracy, rule, order, of the
+    /// Every problem of every barrel and its finish, slat stock, species, cutter set, accuracy, rule, order, of the
     /// conditions, of the saw shop, of the search, of the heads, the cut and the run, of the supply, and
     /// of the layout looked at.
     pub fn check(&self) -> Result<Project, Vec<Problem>> {
@@ -143,6 +143,15 @@ impl ProjectDraft {
         let barrels: Vec<Option<Barrel>> = (0..self.barrels.len())
             .map(|at| keep(self.check_barrel(at), &mut problems))
             .collect();
+        for (at, barrel) in barrels.iter().enumerate() {
+            let finish = &self.barrels[at].draft.finish;
+            if let Some(barrel) = barrel {
+                keep(
+                    placed(finish.check(barrel), Place::Barrel(at)),
+                    &mut problems,
+                );
+            }
+        }
         let slats: Vec<Option<Slat>> = (0..self.slats.len())
             .map(|at| {
                 // A species that several stocks are of is told once, with the conditions.

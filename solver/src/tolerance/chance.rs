@@ -1,7 +1,7 @@
 //! The chance that a lead lies within the eccentricity limit.
 
 use super::normal::{Normal, density};
-use super::quadrature;
+use crate::quadrature;
 use crate::quantity::Length;
 
 /// Beyond so many standard deviations chances are below the least number there is.

@@ -56,7 +56,6 @@ mod normal;
 mod paired;
 mod price;
 mod prospect;
-mod quadrature;
 mod scale;
 mod share;
 mod table;

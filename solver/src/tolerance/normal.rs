@@ -1,6 +1,6 @@
 //! The normal distribution: chances of intervals, and expected values.
 
-use super::quadrature;
+use crate::quadrature;
 use crate::quantity::Length;
 use std::f64::consts::{FRAC_1_SQRT_2, TAU};
 

@@ -67,8 +67,8 @@ impl Table {
 
 #[cfg(test)]
 mod tests {
-    use super::super::quadrature;
     use super::*;
+    use crate::quadrature;
 
     #[test]
     fn a_smooth_function_keeps_twelve_digits() {

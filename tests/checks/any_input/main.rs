@@ -3,6 +3,7 @@
 mod designer;
 mod measured;
 mod path;
+mod pencil;
 mod project;
 mod sawing;
 mod setting;

@@ -3,6 +3,7 @@
 //! These types are what other programs rely on. A field that is added leaves the version as it
 //! is; one that goes or changes its meaning raises it.
 
+mod barrel;
 mod barrels;
 mod check;
 mod gains;
@@ -16,6 +17,7 @@ mod timber;
 mod tolerances;
 mod words;
 
+pub(crate) use barrel::BarrelDocument;
 pub(crate) use barrels::BarrelsDocument;
 pub(crate) use check::CheckDocument;
 pub(crate) use gains::GainsDocument;

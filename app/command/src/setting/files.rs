@@ -135,7 +135,7 @@ const fn short_name(blade: Blade) -> &'static str {
 }
 
 /// Writes a text that could be drawn into a file of a folder.
-fn put(folder: &Path, name: &str, drawn: Result<String, PaperProblem>) -> Written {
+pub(crate) fn put(folder: &Path, name: &str, drawn: Result<String, PaperProblem>) -> Written {
     let file = folder.join(name);
     let outcome = drawn.map_err(Unwritten::Paper).and_then(|text| {
         fs::create_dir_all(folder)

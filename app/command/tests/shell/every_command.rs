@@ -17,6 +17,7 @@ fn a_problem_elsewhere_does_not_keep_from_the_layout() {
     project.slats[2].draft.width = Typed::Number(500.0);
     assert_eq!(ask(&["layout", "-"], &project).0, 0);
     assert_eq!(ask(&["thresholds", "-"], &project).0, 0);
+    assert_eq!(ask(&["barrel", "-"], &project).0, 0);
     assert_eq!(ask(&["tolerances", "-"], &project).0, 0);
     let (code, text, complaint) = ask(&["search", "-"], &project);
     assert_eq!((code, text.as_str()), (1, ""));

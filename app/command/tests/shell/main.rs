@@ -3,6 +3,7 @@
 #![expect(clippy::unwrap_used, reason = "tests stop where they fail")]
 
 mod anything;
+mod barrel;
 mod check;
 mod designer;
 mod every_command;

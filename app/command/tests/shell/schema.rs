@@ -11,6 +11,7 @@ use crate::projects::{too_thick, wide_search};
 fn every_answer_is_as_its_schema_says() {
     for project in [demo::project(), demo::blank(), too_thick(), wide_search()] {
         for command in [
+            "barrel",
             "check",
             "layout",
             "search",

@@ -4,10 +4,10 @@ use super::super::words::Word;
 use super::*;
 use proptest::prelude::*;
 use solver::{
-    AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutDraft, CutterSetDraft, Entry,
-    ErrorDraft, HeadDraft, Id, LayoutDraft, LeadGrade, OfferDraft, OrderDraft, PeriodDraft,
-    PlankDraft, ProjectDraft, RulesDraft, RunDraft, SawShopDraft, SawnSlatsDraft, SearchDraft,
-    SlatDraft, SpeciesDraft, SupplyDraft, Term, TierDraft, TitleBlock, Typed,
+    AccuracyDraft, BarrelDraft, BlankDraft, Colour, ConditionsDraft, CutDraft, CutterSetDraft,
+    Entry, ErrorDraft, FinishDraft, HeadDraft, Id, LayoutDraft, LeadGrade, OfferDraft, OrderDraft,
+    PeriodDraft, PlankDraft, ProjectDraft, RulesDraft, RunDraft, SawShopDraft, SawnSlatsDraft,
+    SearchDraft, SlatDraft, SpeciesDraft, SupplyDraft, Term, TierDraft, TitleBlock, Typed,
 };
 
 fn word<W: Word + std::fmt::Debug>() -> impl Strategy<Value = W> {
@@ -27,9 +27,44 @@ fn numbers<const N: usize>() -> impl Strategy<Value = [Typed; N]> {
         .prop_map(|list| list.try_into().expect("the list has this length"))
 }
 
+fn finish() -> impl Strategy<Value = FinishDraft> {
+    let colour = || any::<[u8; 3]>().prop_map(|[red, green, blue]| Colour::new(red, green, blue));
+    let parts = (
+        any::<String>(),
+        [colour(), colour(), colour()],
+        numbers::<10>(),
+    );
+    parts.prop_map(|(imprint, colours, numbers)| {
+        let [point_angle, coat_density, dip, face, margin, ..] = numbers.clone();
+        let [.., end_margin, fall, tin_width, tin_height, tin_length] = numbers;
+        let [coat_colour, lead_colour, dip_colour] = colours;
+        FinishDraft {
+            point_angle,
+            coat_colour,
+            coat_density,
+            lead_colour,
+            dip,
+            dip_colour,
+            imprint,
+            face,
+            margin,
+            end_margin,
+            fall,
+            tin_width,
+            tin_height,
+            tin_length,
+        }
+    })
+}
+
 fn barrel() -> impl Strategy<Value = BarrelDraft> {
-    let parts = (any::<[String; 2]>(), word::<ShapeWord>(), numbers::<10>());
-    parts.prop_map(|([name, path], shape, numbers)| {
+    let parts = (
+        any::<[String; 2]>(),
+        word::<ShapeWord>(),
+        numbers::<10>(),
+        finish(),
+    );
+    parts.prop_map(|([name, path], shape, numbers, finish)| {
         let [size, sides, height, face_radius, corner_radius, ..] = numbers.clone();
         let [.., axis_across, axis_up, coat, length, lead_diameter] = numbers;
         let shape = shape.into();
@@ -47,6 +82,7 @@ fn barrel() -> impl Strategy<Value = BarrelDraft> {
             coat,
             length,
             lead_diameter,
+            finish,
         }
     })
 }

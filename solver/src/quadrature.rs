@@ -15,7 +15,7 @@ const RULE: [(f64, f64); 8] = [
 ];
 
 /// The integral of a function over one piece.
-pub(super) fn piece(from: f64, to: f64, mut value: impl FnMut(f64) -> f64) -> f64 {
+pub(crate) fn piece(from: f64, to: f64, mut value: impl FnMut(f64) -> f64) -> f64 {
     let (middle, half) = ((from + to) / 2.0, (to - from) / 2.0);
     let mut sum = 0.0;
     for (place, weight) in RULE {
@@ -27,7 +27,7 @@ pub(super) fn piece(from: f64, to: f64, mut value: impl FnMut(f64) -> f64) -> f6
 /// The integral from one end to the other, piece by piece between the breaks that lie inside.
 ///
 /// It is as good as the function is smooth between two breaks.
-pub(super) fn pieces(
+pub(crate) fn pieces(
     from: f64,
     to: f64,
     breaks: impl IntoIterator<Item = f64>,
