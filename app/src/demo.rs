@@ -184,6 +184,7 @@ fn order(barrel: u32, gross: f64, due: f64) -> OrderDraft {
         barrel: Id(barrel),
         gross: Typed::Number(gross),
         due: Typed::Number(due),
+        on_hand: Typed::Number(0.0),
     }
 }
 

@@ -7,6 +7,7 @@
 
 mod axis;
 mod barrel;
+mod bars;
 mod columns;
 mod curve;
 mod cut;
@@ -23,10 +24,13 @@ mod placement;
 mod sandwich;
 mod scatter;
 mod stairs;
+mod store_rows;
 #[cfg(test)]
 mod tests;
+mod waterfall;
 
 pub use barrel::draw_barrel;
+pub use bars::BarChart;
 pub use columns::{ColumnChart, draw_columns};
 pub use curve::{CurveChart, Pick, PickMark, draw_curve};
 pub use cut::draw_cut;
@@ -39,6 +43,8 @@ pub use paper::{PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Scale, Sc
 pub use sandwich::{draw_good_map, draw_pair, draw_sandwich, draw_to_scale};
 pub use scatter::draw_scatter;
 pub use stairs::{Chart, Marker, draw_stairs};
+pub use store_rows::{StoreRow, draw_stores};
+pub use waterfall::draw_costs;
 
 use crate::layout::WoodClass;
 use crate::sawing::SawnClass;

@@ -262,6 +262,10 @@ fn order_plan_message(problem: &OrderPlanProblem) -> String {
             figure::money(*amount),
             figure::money(MOST_PRICE)
         ),
+        OrderPlanProblem::Credit { .. } => {
+            "Chips would bring more than leads, glue, coat and machine time of a sandwich cost: give those costs, or take what chips bring off the prices of the slats"
+                .to_owned()
+        }
         // Told of the whole list, or of a number that the range of its field keeps already.
         other => other.to_string(),
     }

@@ -136,6 +136,19 @@ pub struct CostLine {
     pub amount: f64,
 }
 
+impl CostLine {
+    /// The words for each kind of cost; what chips bring is below 0.
+    pub const LABELS: [&'static str; 7] = [
+        "Slats bought",
+        "Slats sawn",
+        "Leads, glue and coat",
+        "Machine time",
+        "Change-overs",
+        "Stores",
+        "Chips sold",
+    ];
+}
+
 /// Thousandths of a hundredth as hundredths.
 pub(super) fn hundredths(thousandths: i64) -> f64 {
     thousandths as f64 / 1000.0
@@ -294,17 +307,20 @@ fn sawn(job: &OrderJob, plan: &OrderPlan) -> Vec<SawnLot> {
 }
 
 fn costs(cost: &CostParts) -> [CostLine; 7] {
-    [
-        ("Slats bought", cost.purchase),
-        ("Slats sawn", cost.sawing),
-        ("Leads, glue and coat", cost.materials),
-        ("Machine time", cost.machine),
-        ("Change-overs", cost.changeover),
-        ("Stores", cost.holding),
-        ("Chips sold", cost.credit.saturating_neg()),
-    ]
-    .map(|(label, amount)| CostLine {
-        label,
-        amount: hundredths(amount),
+    let amounts = [
+        cost.purchase,
+        cost.sawing,
+        cost.materials,
+        cost.machine,
+        cost.changeover,
+        cost.holding,
+        cost.credit.saturating_neg(),
+    ];
+    let mut kind = 0;
+    amounts.map(|amount| {
+        let label = CostLine::LABELS[kind];
+        kind += 1;
+        let amount = hundredths(amount);
+        CostLine { label, amount }
     })
 }

@@ -7,9 +7,10 @@ use crate::order_plan::{
     OwnSawing, PlanAim, Priced, StageYields, StockLine,
 };
 use crate::project::{Entry, ProjectDraft, keep, one, placed};
+use crate::wood::density;
 
 /// What an order plan rests on beside barrels and layouts, in whole numbers.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Supplies {
     /// The machines, with the seconds of each period.
     pub(crate) machine: Machine,
@@ -29,6 +30,10 @@ pub(crate) struct Supplies {
     pub(crate) slat_holding: i64,
     /// Leads, glue and coat.
     pub(crate) materials: Materials,
+    /// Density of the wood at grooving, kg/m³.
+    pub(crate) density: f64,
+    /// What a tonne of chips brings, hundredths.
+    pub(crate) chip_price: i64,
     /// Least certified share, millionths.
     pub(crate) least_certified: u32,
     /// Most pencils stored.
@@ -152,7 +157,11 @@ impl ProjectDraft {
         let sawn = self.read_sawn(problems);
         let due = self.read_due(problems);
         let run = keep(self.check_run(), problems);
-        let yields = run.map_or([1.0; 5], |run| run.yields);
+        let yields = run.as_ref().map_or([1.0; 5], |run| run.yields);
+        let moisture = self.conditions.check().map_or(0.0, |now| now.moisture);
+        let density = run.map_or(0.0, |run| {
+            density(run.specific_gravity, run.volumetric_shrinkage, moisture)
+        });
         let [grooving, gluing, shaping, coating, finishing] = yields.map(millionths);
         let mut told = Vec::new();
         let limits = supply.read_limits(&mut told);
@@ -183,6 +192,8 @@ impl ProjectDraft {
                 thousand_glued: money(&supply.glue_price, Field::GluePrice),
                 thousand_coated: money(&supply.coat_price, Field::CoatPrice),
             },
+            density,
+            chip_price: money(&supply.chip_price, Field::ChipPrice),
             least_certified: millionths(
                 read(&supply.least_certified, Field::CertifiedShare) / 100.0,
             ),
@@ -297,6 +308,11 @@ impl ProjectDraft {
                 let at = stocks.position(|place| place == Some(stock));
                 (Place::SawnSlats(at.unwrap_or(0)), Field::SawnCost)
             }
+            OrderPlanProblem::Credit { .. }
+            | OrderPlanProblem::Price {
+                what: Priced::Chips { .. },
+                ..
+            } => (Place::Supply, Field::ChipPrice),
             OrderPlanProblem::OrderSize { offer, .. } => (Place::Offer(offer), Field::LeastOrder),
             OrderPlanProblem::OfferStock { offer } | OrderPlanProblem::PackSlats { offer, .. } => {
                 (Place::Offer(offer), Field::PackSlats)

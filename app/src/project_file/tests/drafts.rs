@@ -458,11 +458,13 @@ fn entries<T: std::fmt::Debug>(
 }
 
 pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
-    let order = (any::<u32>(), numbers::<2>()).prop_map(|(barrel, [gross, due])| OrderDraft {
-        barrel: Id(barrel),
-        gross,
-        due,
-    });
+    let order =
+        (any::<u32>(), numbers::<3>()).prop_map(|(barrel, [gross, due, on_hand])| OrderDraft {
+            barrel: Id(barrel),
+            gross,
+            due,
+            on_hand,
+        });
     let orders = proptest::collection::vec(order, 0..4);
     let wood = (entries(slat()), entries(species()), conditions());
     let machines = (entries(cutter_set()), rules(), entries(accuracy()));
