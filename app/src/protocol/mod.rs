@@ -6,6 +6,7 @@
 mod cutters;
 mod job;
 mod measured;
+mod orders;
 mod outlook;
 mod purchase;
 mod ranking;
@@ -20,6 +21,10 @@ mod words;
 pub use cutters::{CutterPlan, NewCutterSet, NewSetKind, ServedBarrel, ServingSet};
 pub use job::{JobId, Progress};
 pub use measured::{ChartLabel, Fact, LotChart, MeasuredList, MeasuredLot, SheetSizes, SizeWord};
+pub use orders::{
+    Cells, OrderEndWord, OrdersSoFar, PeriodSheet, PlanSheet, PlannedOrders, StoreSheet,
+    SupplierSheet, TotalFigures,
+};
 pub use outlook::{Curve, CurvePoint, Expected, Halving, Outlook, Thrown};
 pub use purchase::{Purchase, PurchaseList, RunLine, StockLine, Totals};
 pub use ranking::{LeftOut, RankedRow, Ranking};

@@ -1,6 +1,9 @@
 //! The address of one number in a project.
 
-use solver::{Entry, Field, HeadKind, Id, Place, ProjectDraft, Shape, Size, Stage, Typed};
+use solver::order_plan::MOST_TIERS;
+use solver::{
+    Entry, Field, HeadKind, Id, Place, ProjectDraft, Shape, Size, Stage, TierDraft, Typed,
+};
 
 // Each table serves reading and writing: the borrow comes first, & or &mut.
 macro_rules! barrel_number {
@@ -498,9 +501,7 @@ impl Slot {
             }
             Self::Offer(id, field) => find_mut(&mut project.supply.offers, id)
                 .map(|offer| offer_number!(&mut, offer, field)),
-            Self::Tier(id, at, field) => find_mut(&mut project.supply.offers, id)
-                .and_then(|offer| offer.tiers.get_mut(at))
-                .map(|tier| tier_number!(&mut, tier, field)),
+            Self::Tier(id, at, field) => return set_tier(project, id, at, field, typed),
             Self::SawnSlats(at, field) => {
                 (project.supply.sawn.get_mut(at)).map(|sawn| sawn_number!(&mut, sawn, field))
             }
@@ -538,6 +539,28 @@ impl Slot {
             Self::SawnSlats(at, field) => format!("{context}-sawn-{at}-{field:?}"),
             Self::Supply(field) => format!("{context}-supply-{field:?}"),
         }
+    }
+}
+
+/// Puts something in a price of an offer. Prices up to it come with it, and empty ones at the end go, so
+/// that an offer has as many as stand there.
+fn set_tier(project: &mut ProjectDraft, offer: Id, at: usize, field: Field, typed: Typed) {
+    let Some(offer) = find_mut(&mut project.supply.offers, offer) else {
+        return;
+    };
+    let empty = || TierDraft {
+        from_packs: Typed::empty(),
+        pack_price: Typed::empty(),
+    };
+    let tiers = &mut offer.tiers;
+    while tiers.len() <= at.min(MOST_TIERS - 1) {
+        tiers.push(empty());
+    }
+    if let Some(tier) = tiers.get_mut(at) {
+        *tier_number!(&mut, tier, field) = typed;
+    }
+    while tiers.len() > 1 && tiers.last() == Some(&empty()) {
+        tiers.pop();
     }
 }
 

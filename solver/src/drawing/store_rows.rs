@@ -8,6 +8,7 @@ use super::axis::{Axis, GAP, LINE, evenly, thinned};
 use super::bars::{BarChart, over};
 use super::path::Path;
 use crate::figure;
+use crate::sequence::in_order;
 
 /// Height of the bars of a row, px.
 const ROW: f64 = 36.0;
@@ -81,7 +82,7 @@ pub fn draw_stores(rows: &[StoreRow], periods: &[String], sheet: &Sheet) -> BarC
         let mut numbers = Vec::new();
         for (period, &[kept, more]) in row.stands.iter().enumerate().take(periods.len()) {
             let x = middle(period);
-            let mut column = |path: Path, from: u64, pieces: u64| {
+            let column = |path: Path, from: u64, pieces: u64| {
                 if pieces == 0 {
                     return path;
                 }
@@ -121,12 +122,11 @@ pub fn draw_stores(rows: &[StoreRow], periods: &[String], sheet: &Sheet) -> BarC
 /// The places of the rows that are drawn.
 fn fullest_rows(rows: &[StoreRow]) -> Vec<usize> {
     let stored = (0..rows.len()).filter(|&place| rows[place].most() > 0);
-    let fullness = |place: &usize| std::cmp::Reverse(rows[*place].most());
-    let mut places: Vec<usize> = stored.collect();
-    places.sort_by_key(fullness);
+    let mut places = in_order(stored.collect(), |one: &usize, other| {
+        rows[*other].most().cmp(&rows[*one].most())
+    });
     places.truncate(MOST_ROWS);
-    places.sort_unstable();
-    places
+    in_order(places, |one, other| one.cmp(other))
 }
 
 /// The chart in words.

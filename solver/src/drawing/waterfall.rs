@@ -21,7 +21,7 @@ const LEAST_WIDTH: f64 = 1.0;
 /// ```
 /// use solver::{LengthUnit, PlanTotals, Sheet, Volume, draw_costs};
 /// let totals = PlanTotals {
-///     total: 500_00.0, cost_per_gross: None, costs: [400_00.0, 0.0, 0.0, 150_00.0, 0.0, 0.0, -50_00.0],
+///     total: 500_00.0, gross: 0.0, costs: [400_00.0, 0.0, 0.0, 150_00.0, 0.0, 0.0, -50_00.0],
 ///     timber: Volume::cubic_millimetres(0.0), sandwiches: 0, hours: 0.0, changeovers: 0, packs: 0, sawn: 0,
 /// };
 /// let sheet = Sheet { width: 600.0, row: 28.0, text: 64.0, unit: LengthUnit::Millimetre };

@@ -30,6 +30,18 @@ impl OrderJob {
         offered.filter(|&stock| !is_bought(stock)).collect()
     }
 
+    /// The stocks of which a plan runs any slats, by their places.
+    #[must_use]
+    pub fn run_stocks(&self, runs: &[Vec<u64>]) -> Vec<usize> {
+        let runs = || self.setups.iter().zip(runs);
+        let is_run = |&stock: &usize| {
+            runs().any(|(setup, row)| {
+                (setup.bottom == stock || setup.top == stock) && row.iter().any(|&run| run > 0)
+            })
+        };
+        (0..self.stocks.len()).filter(is_run).collect()
+    }
+
     /// The price at which a stock pays beside a plan that costs so much, in thousandths of a hundredth:
     /// see [`break_even`](crate::order_plan::break_even).
     #[must_use]

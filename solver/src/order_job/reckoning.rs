@@ -26,6 +26,8 @@ pub struct OrderReckoning {
     pub costs: [CostLine; 7],
     /// What all costs.
     pub total: f64,
+    /// Gross of pencils due.
+    pub gross: f64,
     /// The total over the gross due; none where nothing is due.
     pub cost_per_gross: Option<f64>,
     /// Wood of the slats that are bought and sawn.
@@ -176,6 +178,7 @@ impl OrderReckoning {
             slats: StoreAccount::of_slats(job, plan),
             costs: costs(&plan.cost),
             total,
+            gross: due as f64 / f64::from(GROSS),
             cost_per_gross: (due > 0).then(|| total * f64::from(GROSS) / due as f64),
             timber: Volume::cubic_millimetres(plan.cubic_millimetres as f64),
             changeovers: plan.changeovers,

@@ -9,8 +9,8 @@ use crate::quantity::Volume;
 pub struct PlanTotals {
     /// What all costs.
     pub total: f64,
-    /// The same for a gross due; none where nothing is due.
-    pub cost_per_gross: Option<f64>,
+    /// Gross of pencils due.
+    pub gross: f64,
     /// Costs by kind, in the order of [`CostLine::LABELS`]; they add up to the total.
     pub costs: [f64; 7],
     /// Wood of the slats bought and sawn.
@@ -34,7 +34,7 @@ impl OrderReckoning {
         let runs = || self.periods.iter().flat_map(|period| &period.runs);
         PlanTotals {
             total: self.total,
-            cost_per_gross: self.cost_per_gross,
+            gross: self.gross,
             costs: self.costs.map(|cost| cost.amount),
             timber: self.timber,
             sandwiches: runs().map(|run| run.sandwiches).sum(),
@@ -47,6 +47,12 @@ impl OrderReckoning {
 }
 
 impl PlanTotals {
+    /// An amount shared out over the gross due; none where nothing is due.
+    #[must_use]
+    pub fn per_gross(&self, amount: f64) -> Option<f64> {
+        (self.gross > 0.0).then(|| amount / self.gross)
+    }
+
     /// What costs money in the plan, each kind with its words; the kinds that cost nothing are left out.
     pub fn costs(&self) -> impl Iterator<Item = CostLine> {
         let lines = CostLine::LABELS.into_iter().zip(self.costs);
@@ -61,7 +67,7 @@ impl PlanTotals {
 /// ```
 /// use solver::{LengthUnit, PlanTotals, Verdict, Volume, compare_plans};
 /// let dear = PlanTotals {
-///     total: 500_00.0, cost_per_gross: Some(5_00.0), costs: [500_00.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0],
+///     total: 500_00.0, gross: 100.0, costs: [500_00.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0],
 ///     timber: Volume::cubic_millimetres(2e8), sandwiches: 1_440, hours: 1.7, changeovers: 1, packs: 5,
 ///     sawn: 0,
 /// };
@@ -83,7 +89,7 @@ pub fn compare_plans(first: &PlanTotals, second: &PlanTotals) -> Vec<Line> {
     let plan = Part::OrderPlan;
     line(plan, "Cost in all", &|plan| Some(Value::Money(plan.total)));
     line(plan, "Cost of a gross", &|plan| {
-        plan.cost_per_gross.map(Value::Money)
+        plan.per_gross(plan.total).map(Value::Money)
     });
     line(plan, "Timber", &|plan| Some(Value::Timber(plan.timber)));
     line(plan, "Packs bought", &|plan| Some(Value::Count(plan.packs)));

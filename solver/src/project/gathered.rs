@@ -1,9 +1,18 @@
-//! Many lines of the order book as few.
+//! The order book: when a line is due, and many lines as few.
 
 use super::{OrderDraft, ProjectDraft};
-use crate::field::Typed;
+use crate::field::{Field, Typed};
 
 impl ProjectDraft {
+    /// The place of the period that an order is due in, by its place in the book; nothing where there is
+    /// no such period.
+    #[must_use]
+    pub fn due_period(&self, order: usize) -> Option<usize> {
+        let due = self.orders.get(order)?.due.read(Field::DuePeriod).ok()?;
+        // Within its range a period is whole and at least 1.
+        Some(due as usize - 1).filter(|at| *at < self.supply.periods.len())
+    }
+
     /// Gathers the lines of the order book that ask for one barrel in one period: their gross, and their
     /// pencils on hand, are added up in the first of them. Lines that cannot be read stay.
     ///

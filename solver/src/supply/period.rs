@@ -1,6 +1,7 @@
 //! A period of the order plan, as it is being described.
 
 use crate::field::{Field, FieldProblem, Typed};
+use crate::project::ProjectDraft;
 
 /// A period: a week, a month, whatever the works plans in. It may be wrong.
 #[derive(Debug, Clone, PartialEq)]
@@ -9,6 +10,23 @@ pub struct PeriodDraft {
     pub name: String,
     /// Hours that the machines can run; empty for as many as needed.
     pub hours: Typed,
+}
+
+impl ProjectDraft {
+    /// What follows from a period that has gone from a place of the list: what is due after it is due
+    /// one period earlier by its number, and the last period is not taken away without a new one.
+    pub fn period_gone(&mut self, at: usize) {
+        for order in &mut self.orders {
+            if let Typed::Number(due) = &mut order.due
+                && *due > at as f64 + 1.0
+            {
+                *due -= 1.0;
+            }
+        }
+        if self.supply.periods.is_empty() {
+            self.supply.periods.push(PeriodDraft::new(""));
+        }
+    }
 }
 
 impl PeriodDraft {

@@ -346,7 +346,7 @@ fn supply() -> impl Strategy<Value = SupplyDraft> {
     let parts = (
         lists,
         word::<AimOfPlanWord>(),
-        numbers::<7>(),
+        numbers::<8>(),
         numbers::<8>(),
     );
     parts.prop_map(|((periods, offers, sawn), aim, few, many)| {
@@ -358,6 +358,7 @@ fn supply() -> impl Strategy<Value = SupplyDraft> {
             pencil_holding,
             slat_holding,
             lead_price,
+            chip_price,
         ] = few;
         let [
             glue_price,
@@ -386,6 +387,7 @@ fn supply() -> impl Strategy<Value = SupplyDraft> {
             lead_price,
             glue_price,
             coat_price,
+            chip_price,
             least_certified,
             most_pencils_stored,
             most_slats_stored,

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 fn totals(costs: [f64; 7]) -> PlanTotals {
     PlanTotals {
         total: costs.iter().sum(),
-        cost_per_gross: None,
+        gross: 0.0,
         costs,
         timber: Volume::cubic_millimetres(0.0),
         sandwiches: 0,
