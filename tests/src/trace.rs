@@ -3,6 +3,7 @@
 mod cutters;
 mod found;
 mod measured;
+mod order_jobs;
 mod orders;
 mod sawing;
 mod setting;
@@ -46,6 +47,7 @@ pub fn trace() -> String {
     trace.tolerances();
     trace.sawing();
     trace.orders();
+    trace.order_jobs();
     trace.cutters();
     trace.0
 }

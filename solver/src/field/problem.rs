@@ -98,6 +98,20 @@ pub enum Cause {
         /// Periods that there are.
         periods: usize,
     },
+    /// A pack costs more in an order of more packs. Prices in hundredths of the currency.
+    DearerForMore {
+        /// The price.
+        price: i64,
+        /// The price for fewer packs.
+        fewer: i64,
+    },
+    /// What is ordered in the first period comes after the last one.
+    NeverInTime {
+        /// Periods from order to use.
+        lead: usize,
+        /// Periods that there are.
+        periods: usize,
+    },
     /// A limit of order plans is broken.
     OrderPlan(OrderPlanProblem),
     /// A cutterhead would turn faster than is marked on it.
@@ -204,6 +218,14 @@ impl FieldProblem {
             }
             Cause::AfterLastPeriod { due, periods } => format!(
                 "{label} {due} comes after the last period, {periods}: choose an earlier one, or add periods"
+            ),
+            Cause::DearerForMore { price, fewer } => format!(
+                "{label} {} is more than the {} for fewer packs: type that or less, or take the price away",
+                figure::money(*price),
+                figure::money(*fewer)
+            ),
+            Cause::NeverInTime { lead, periods } => format!(
+                "{label} {lead} is too long for {periods} periods, so nothing of this offer comes in time: add periods, or delete the offer"
             ),
             Cause::OrderPlan(problem) => order_plan_message(problem),
             Cause::OverMarkedSpeed { speed, marked } => format!(

@@ -8,9 +8,15 @@ impl ProjectDraft {
     /// no such period.
     #[must_use]
     pub fn due_period(&self, order: usize) -> Option<usize> {
+        self.due_period_number(order)
+            .filter(|at| *at < self.supply.periods.len())
+    }
+
+    /// The same, whether there is such a period or not.
+    pub(crate) fn due_period_number(&self, order: usize) -> Option<usize> {
         let due = self.orders.get(order)?.due.read(Field::DuePeriod).ok()?;
         // Within its range a period is whole and at least 1.
-        Some(due as usize - 1).filter(|at| *at < self.supply.periods.len())
+        Some(due as usize - 1)
     }
 
     /// Gathers the lines of the order book that ask for one barrel in one period: their gross, and their

@@ -13,6 +13,7 @@ fn every_answer_is_as_its_schema_says() {
         for command in [
             "check",
             "layout",
+            "orders",
             "search",
             "setting",
             "thresholds",

@@ -225,12 +225,13 @@ impl Cell {
         match column {
             Column::Name | Column::Supplier => table.set_name(project, row, one_line(text)),
             Column::Tier(at, field) => {
-                // An offer with fewer prices has nothing there, and gets nothing.
-                let is_there = Slot::Tier(row, at, field).get(project).is_some();
-                if text.is_empty() && !is_there {
+                let slot = Slot::Tier(row, at, field);
+                // Where nothing stands for both there is no such price.
+                if text.is_empty() && at > 0 {
+                    slot.set(project, Typed::empty());
                     return Taken::Filled;
                 }
-                return put(project, Slot::Tier(row, at, field), text, unit);
+                return put(project, slot, text, unit);
             }
             Column::Number(Field::DuePeriod) => {
                 let periods = Table::Periods.rows(project).into_iter();
@@ -259,6 +260,7 @@ impl Cell {
             Column::Pricing => {
                 let mut all = Pricing::ALL.into_iter();
                 let pricing = all.find(|pricing| alike(pricing.label(), text));
+                let pricing = pricing.or(text.is_empty().then_some(Pricing::AllUnits));
                 let at = project.offer_place(row);
                 let (Some(pricing), Some(at)) = (pricing, at) else {
                     return Taken::Unknown;
