@@ -86,10 +86,10 @@ test("the plan fills the book, and its sums are those of its parts", async (t) =
   const together = (await rows(page, "What is bought", "tfoot")).reduce((sum, row) => sum + Math.round(number(row[3]) * 100), 0);
   assert.equal(bought, together);
   assert.equal(bought, Math.round(number(costs.find((row) => row[0] === "Slats bought")[1]) * 100));
-  // What is due goes out of the store, period by period: 420 gross in the first.
+  // What is due goes out of the store, period by period: 400 gross in the first.
   const pencils = await rows(page, "Pencils that come, go and stay");
   const writer = pencils.find(([of, period]) => of === "Writer, hexagonal" && period === "Week 1");
-  assert.equal(number(writer[3]), 420 * 144);
+  assert.equal(number(writer[3]), 400 * 144);
   // Machine hours are kept.
   for (const title of await page.locator(".plan .period h4").allTextContents()) {
     const [, took, had] = title.match(/([\d.]+) of ([\d.]+) machine hours/);
@@ -154,12 +154,12 @@ test("the purchase list is a file, and so is the order book, there and back", as
   assert.match(lines[0], /^Order in,Supplier,Slat stock,Packs,/);
   const [book] = await Promise.all([page.waitForEvent("download"), button(page, "Save as CSV: Order book").click()]);
   const text = await readFile(await book.path(), "utf8");
-  assert.match(text, /^Pencil,Ordered,Due in period,That is,Pencils on hand\r\n"Writer, hexagonal",420,1,Week 1,0\r\n/);
+  assert.match(text, /^Pencil,Ordered,Due in period,That is,Pencils on hand\r\n"Writer, hexagonal",400,1,Week 1,0\r\n/);
   const file = join(tmpdir(), `slatwright-${process.pid}-book.csv`);
-  await writeFile(file, text.replace("420,1", "421,1"));
+  await writeFile(file, text.replace("400,1", "401,1"));
   await page.getByLabel("CSV file to open: Order book").setInputFiles(file);
   await until(page, ".notice", "4 rows from");
-  assert.equal(await field(page, "Order 1, Ordered").inputValue(), "421");
+  assert.equal(await field(page, "Order 1, Ordered").inputValue(), "401");
   await until(page, ".plan .before", "before the last change");
   await saved(page);
   assertQuiet(problems);

@@ -232,10 +232,12 @@ fn account(label: &'static str, stores: &[StoreSheet]) -> AnyView {
         ("Comes", true),
         ("Goes", true),
         ("Kept for later", true),
-        ("Over", true),
+        ("Over by then", true),
     ];
     let rows = stores.iter().flat_map(|store| {
-        store.rows.iter().map(|cells| {
+        // Nothing came, went or stays in a period of which all cells but its name say so.
+        let is_told = |cells: &&Cells| cells[1..].iter().any(|cell| cell != "0");
+        store.rows.iter().filter(is_told).map(|cells| {
             let mut row = vec![store.name.clone()];
             row.extend(cells.iter().cloned());
             row

@@ -1,5 +1,6 @@
 //! From data to outcome: a quick plan, the relaxation with cuts, plans near it, branches.
 
+use super::certifying::certified_plan;
 use super::clash::clash;
 use super::data::OrderPlanData;
 use super::draft::PlanAim;
@@ -165,6 +166,9 @@ impl<'a> Search<'a> {
 
     fn run(mut self) -> OrderPlanOutcome {
         if let Some(plan) = greedy_plan(self.data, &self.ranges) {
+            self.offer(plan);
+        }
+        if let Some(plan) = certified_plan(self.data) {
             self.offer(plan);
         }
         let Some(root) = self.root() else {

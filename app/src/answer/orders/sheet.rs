@@ -102,20 +102,20 @@ fn order(order: &SlatOrder) -> Cells {
 
 fn stores(reckoning: &OrderReckoning, accounts: &[StoreAccount]) -> Vec<StoreSheet> {
     let sheet = |account: &StoreAccount| {
+        let stands = account.stands();
+        // What is over stays over, so its number is that of the chart.
         let rows = reckoning.periods.iter().enumerate().map(|(at, period)| {
-            let of = |row: &[u64]| figure::count(row.get(at).copied().unwrap_or(0));
-            vec![
-                period.name.clone(),
-                of(&account.comes),
-                of(&account.goes),
-                of(&account.kept),
-                of(&account.spare),
-            ]
+            let of = |row: &[u64]| row.get(at).copied().unwrap_or(0);
+            let [kept, over] = stands.get(at).copied().unwrap_or_default();
+            let pieces = [of(&account.comes), of(&account.goes), kept, over];
+            let cells = pieces.map(figure::count);
+            [period.name.clone()].into_iter().chain(cells).collect()
         });
-        let stands = account.stands().into_iter();
+        let rows = rows.collect();
+        let stands = stands.into_iter();
         StoreSheet {
             name: account.name.clone(),
-            rows: rows.collect(),
+            rows,
             stands: stands.map(|pair| pair.map(Into::into)).collect(),
         }
     };

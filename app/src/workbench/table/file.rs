@@ -36,7 +36,8 @@ impl Table {
     ///
     /// Where the first row names a column it is the heading: columns may then stand in any order, with
     /// the unit of lengths behind their names, as in “Plank length, in” or “Length (mm)”. Without a
-    /// heading they stand in the order of the table, but for those that follow from others. Bare lengths are in the unit given. A comma within
+    /// heading they stand in the order of the table, but for those that follow from others, and those
+    /// behind the widest row are not told. Bare lengths are in the unit given. A comma within
     /// digits is a decimal one where another of the file can be nothing else.
     ///
     /// A row that has the name of a row of the table is that row, with what the file does not tell as

@@ -60,7 +60,9 @@ impl Sheet {
                 let in_order = |column: &Column| Heading::Column(*column, None);
                 let columns = table.columns().iter();
                 let columns = columns.filter(|column| !column.is_driven());
-                sheet.headings = columns.map(in_order).collect();
+                let cells = sheet.lines.iter().map(|line| line.cells.len());
+                let widest = cells.max().unwrap_or(0);
+                sheet.headings = columns.take(widest).map(in_order).collect();
             }
         }
         let rows = sheet.lines.len();
