@@ -5,7 +5,7 @@ use solver::{
     AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutDraft, CutterSetDraft, Entry,
     HeadDraft, Id, LayoutDraft, OfferDraft, OrderDraft, PeriodDraft, PlankDraft, ProjectDraft,
     RulesDraft, RunDraft, SawShopDraft, SawnSlatsDraft, Seam, SearchDraft, Shape, SlatDraft,
-    SpeciesDraft, Stage, SupplyDraft, Term, TierDraft, Typed, Way,
+    SpeciesDraft, Stage, SupplyDraft, Term, TierDraft, TitleBlock, Typed, Way,
 };
 
 /// The name of the invented works.
@@ -74,6 +74,7 @@ pub fn project() -> ProjectDraft {
         cut: CutDraft::new(),
         run: run(),
         supply: supply(),
+        title_block: TitleBlock::new(),
         set_aside: None,
     }
 }
@@ -114,6 +115,7 @@ pub fn blank() -> ProjectDraft {
             offers: vec![offer(4, "", 2, &[(1.0, 100.0)])],
             ..SupplyDraft::new()
         },
+        title_block: TitleBlock::new(),
         set_aside: None,
     }
 }

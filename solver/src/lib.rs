@@ -56,6 +56,7 @@ mod slat;
 mod staircase;
 mod supply;
 mod threshold;
+mod title_block;
 mod tooling;
 mod unit;
 
@@ -71,10 +72,10 @@ pub use drawing::{
     Grip, Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, PIXELS_PER_MILLIMETRE,
     Paper, PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing, Shape as DrawnShape,
     Sheet, Size, StoreRow, Stride, Style, draw_barrel, draw_columns, draw_costs, draw_curve,
-    draw_cut, draw_gauge, draw_good_map, draw_histogram, draw_knife, draw_pair, draw_sandwich,
-    draw_scatter, draw_stairs, draw_stores, draw_to_scale,
+    draw_cut, draw_gauge, draw_good_map, draw_head, draw_histogram, draw_knife, draw_pair,
+    draw_sandwich, draw_scatter, draw_stairs, draw_stores, draw_to_scale,
 };
-pub use export::TrueSize;
+pub use export::{TrueSize, escaped_xml};
 pub use feed::{FeedProblem, KnifeMarks};
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use knife::{Blade, Knife, KnifePoint, KnifeProblem, knife_stretch, knives};
@@ -112,6 +113,7 @@ pub use slat::{Slat, SlatDraft, Supply};
 pub use staircase::{Step, staircase, stairs_range};
 pub use supply::{OfferDraft, PeriodDraft, SawnSlatsDraft, SupplyDraft, TierDraft};
 pub use threshold::{Change, Input, Threshold, Worth, thresholds};
+pub use title_block::{TitleBlock, TitleField};
 pub use tooling::{Cut, CutDraft, Head, HeadDraft, HeadKind};
 pub use unit::LengthUnit;
 pub use wood::{

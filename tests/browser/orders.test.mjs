@@ -154,7 +154,7 @@ test("the purchase list is a file, and so is the order book, there and back", as
   assert.match(lines[0], /^Order in,Supplier,Slat stock,Packs,/);
   const [book] = await Promise.all([page.waitForEvent("download"), button(page, "Save as CSV: Order book").click()]);
   const text = await readFile(await book.path(), "utf8");
-  assert.match(text, /^Pencil,Ordered,Due in period,That is,Pencils on hand\r\n"Writer, hexagonal",400,1,Week 1,0\r\n/);
+  assert.match(text, /^Pencil,"Ordered, gross of 144",Due in period,That is,Pencils on hand\r\n"Writer, hexagonal",400,1,Week 1,0\r\n/);
   const file = join(tmpdir(), `slatwright-${process.pid}-book.csv`);
   await writeFile(file, text.replace("400,1", "401,1"));
   await page.getByLabel("CSV file to open: Order book").setInputFiles(file);
@@ -218,7 +218,7 @@ test("everything that is wrong is told at once, and leads to its field", async (
   await goTo(page, "orders");
   await field(page, "Order 2, Due in period").fill("7");
   await field(page, "Brook mill \\(invented\\) for Seven-ply, 74, From packs 2").fill("1");
-  await field(page, "Weir timber \\(invented\\) for Six-ply, 66, Least order").fill("41");
+  await field(page, "Weir timber \\(invented\\) for Six-ply, 66, Least order").fill("401");
   await field(page, "Weir timber \\(invented\\) for Thin, 70, Lead time").fill("99");
   await page.locator("summary", { hasText: "Costs, limits" }).click();
   await field(page, "Machine hour").fill("much");
@@ -237,7 +237,7 @@ test("everything that is wrong is told at once, and leads to its field", async (
   await field(page, "Order 2, Due in period").fill("2");
   // What is broken together is told once every number can be read.
   await list.filter({ hasText: "hold from ever more packs on" }).waitFor();
-  await list.filter({ hasText: "The least order, 41 packs, is more than the most of an order, 40" }).waitFor();
+  await list.filter({ hasText: "The least order, 401 packs, is more than the most of an order, 400" }).waitFor();
   assert.deepEqual(await broken(page), []);
   assertQuiet(problems);
 });

@@ -1,7 +1,9 @@
 //! Work to be timed, natively and as wasm: the same calls, so that their times are a ratio.
 
 use crate::dice::Dice;
+use crate::orders::{BookSize, order_book};
 use crate::shop::{barrel, rules};
+use solver::order_plan::{OrderPlanLimits, OrderPlanOutcome, plan_orders};
 use solver::sawing::{
     BlankOrder, Dimensions, PlankStock, SawingAim, SawingDraft, SawingLimits, SawingOutcome, saw,
 };
@@ -17,7 +19,7 @@ use wasm_bindgen::prelude::wasm_bindgen;
 pub type Kind = (&'static str, fn() -> u32);
 
 /// What can be timed.
-pub const KINDS: [Kind; 5] = [
+pub const KINDS: [Kind; 7] = [
     ("search of 1600 pairs, 20 sets, hexagon", search_hexagon),
     ("search of 1600 pairs, 20 sets, oval", search_oval),
     ("2000 layouts of every shape but a free one", layouts),
@@ -28,6 +30,14 @@ pub const KINDS: [Kind; 5] = [
     (
         "30 kinds of blank from 3 kinds of plank, 60 relaxations",
         sawing,
+    ),
+    (
+        "orders of 8 pencils, 20 set-ups, to the proof",
+        orders_of_20,
+    ),
+    (
+        "orders of 20 pencils, 50 set-ups, to the proof",
+        orders_of_50,
     ),
 ];
 
@@ -74,6 +84,33 @@ fn cutting() -> u32 {
         pieces[at as usize].1 += 1;
     }
     planks(SawingDraft::along(150, 0, &pieces), 200)
+}
+
+fn orders_of_20() -> u32 {
+    orders(20, 3)
+}
+
+fn orders_of_50() -> u32 {
+    orders(50, 6)
+}
+
+/// An invented book of one period, whose plan is proved best.
+fn orders(setups: usize, stocks: usize) -> u32 {
+    let size = BookSize {
+        setups,
+        stocks,
+        periods: 1,
+    };
+    let data = order_book(3, size).check();
+    let data = data.expect("invented books are sound");
+    let limits = OrderPlanLimits {
+        steps: 1_000_000,
+        gap: 0,
+    };
+    match plan_orders(&data, &limits, &mut |_| true) {
+        Ok(OrderPlanOutcome::Proved { plan, .. }) => plan.changeovers as u32,
+        other => panic!("not proved: {other:?}"),
+    }
 }
 
 fn sawing() -> u32 {

@@ -118,7 +118,7 @@ pub(crate) struct AskedSetting {
     /// Of which file, and how it is answered.
     #[command(flatten)]
     pub(crate) asked: Asked,
-    /// Write the section to scale, the gauge, the outline and the knives into this folder as SVG
+    /// Write the section to scale, the gauge, the heads, the outline and the knives into this folder as SVG
     #[arg(long, value_name = "FOLDER")]
     pub(crate) svg: Option<PathBuf>,
     /// Write the outline and the knives at true size into this folder as DXF

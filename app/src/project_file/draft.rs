@@ -10,6 +10,7 @@ use solver::{
 
 use super::machines::{cut_draft, cut_file, heads_draft, heads_file, run_draft, run_file};
 use super::supply::{supply_draft, supply_file};
+use super::title_block::{title_block_draft, title_block_file};
 use super::{
     AccuracyFile, BarrelFile, BlankFile, ConditionsFile, CutterSetFile, ErrorFile, LayoutFile,
     OrderFile, PlankFile, ProjectFile, RulesFile, SawShopFile, SearchFile, SlatFile, SpeciesFile,
@@ -34,6 +35,7 @@ impl From<&ProjectDraft> for ProjectFile {
             cut: cut_file(&draft.cut),
             run: run_file(&draft.run),
             supply: supply_file(&draft.supply),
+            title_block: title_block_file(&draft.title_block),
             set_aside: (draft.set_aside.as_deref()).map(|aside| Box::new(Self::from(aside))),
         }
     }
@@ -60,6 +62,7 @@ impl ProjectFile {
             cut: cut_draft(&self.cut),
             run: run_draft(&self.run),
             supply: supply_draft(&self.supply),
+            title_block: title_block_draft(&self.title_block),
             set_aside: (self.set_aside.as_deref()).map(|aside| Arc::new(aside.to_draft())),
         }
     }

@@ -28,6 +28,7 @@ mod schema;
 mod supply;
 #[cfg(test)]
 mod tests;
+mod title_block;
 mod version;
 mod version_1;
 mod version_2;
@@ -48,6 +49,7 @@ pub use problem::{FileCause, FileProblem};
 #[cfg(feature = "schema")]
 pub use schema::schema;
 pub use supply::{OfferFile, PeriodFile, SawnSlatsFile, SupplyFile, TierFile};
+pub use title_block::TitleBlockFile;
 pub use words::{
     AimOfPlanWord, AimOfSawingWord, AxisWord, MoistureSourceWord, PairsWord, PricingWord,
     ReadingWord, SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,

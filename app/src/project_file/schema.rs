@@ -14,7 +14,7 @@ use super::{Document, Entered, LeadGradeWord};
 ///
 /// ```
 /// let schema = app::project_file::schema();
-/// assert_eq!(schema.pointer("/properties/version/const").unwrap(), 5);
+/// assert_eq!(schema.pointer("/properties/version/const").unwrap(), 6);
 /// ```
 #[must_use]
 pub fn schema() -> Schema {

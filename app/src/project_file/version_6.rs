@@ -1,11 +1,12 @@
-//! The reader of version 6: as version 5, with what an order plan rests on, and when orders are due.
+//! The reader of version 6: as version 5, with what an order plan rests on, when orders are due, and what
+//! a title block tells.
 
 use serde_json::Value;
 
 use super::reader::{Findings, Object, object};
 use super::{
-    OfferFile, OrderFile, PeriodFile, ProjectFile, SawnSlatsFile, SupplyFile, TierFile, names,
-    version_1, version_5,
+    OfferFile, OrderFile, PeriodFile, ProjectFile, SawnSlatsFile, SupplyFile, TierFile,
+    TitleBlockFile, names, version_1, version_5,
 };
 
 /// Reads the document of a file of version 6.
@@ -30,6 +31,7 @@ fn parts(object: &mut Object<'_>) -> ProjectFile {
     let file = version_5::parts(object, order);
     ProjectFile {
         supply: object.object("supply", supply),
+        title_block: object.object("title_block", title_block),
         ..file
     }
 }
@@ -39,6 +41,17 @@ fn order(object: &mut Object<'_>) -> OrderFile {
         due_period: object.entered("due_period"),
         on_hand_pencils: object.entered("on_hand_pencils"),
         ..version_1::order(object)
+    }
+}
+
+fn title_block(object: &mut Object<'_>) -> TitleBlockFile {
+    TitleBlockFile {
+        owner: object.text("owner"),
+        number: object.text("number"),
+        title: object.text("title"),
+        created_by: object.text("created_by"),
+        approved_by: object.text("approved_by"),
+        date_of_issue: object.text("date_of_issue"),
     }
 }
 

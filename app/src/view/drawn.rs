@@ -255,6 +255,7 @@ const fn style_name(style: Style) -> &'static str {
         Style::StrayLead => "stray-lead",
         Style::ScaleBar => "scale-bar",
         Style::Break => "break",
+        Style::CuttingCircle | Style::Table => "pencil",
         Style::OutOfReach => "out-of-reach",
         Style::Plank => "plank",
         Style::Blank => "blank",

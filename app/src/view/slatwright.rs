@@ -7,6 +7,7 @@ use super::file_menu::{FileMenu, Files, RefusedFile};
 use super::layout_place::LayoutPlace;
 use super::live::live;
 use super::orders_place::OrdersPlace;
+use super::place_files::PlaceFiles;
 use super::planks_place::PlanksPlace;
 use super::setting_place::SettingPlace;
 use super::text_field::NameField;
@@ -52,7 +53,11 @@ pub fn Slatwright() -> impl IntoView {
         }
     });
     let on_hash = window_event_listener(ev::hashchange, move |_| {
-        bench.place.set(Place::from_address())
+        // A place that is looked at already is not made anew.
+        let place = Place::from_address();
+        if bench.place.get_untracked() != place {
+            bench.place.set(place);
+        }
     });
     let on_key = window_event_listener(ev::keydown, move |event| {
         shortcuts(&event, bench, memory, files)
@@ -85,7 +90,7 @@ pub fn Slatwright() -> impl IntoView {
         <a class="skip" href="#place">"To the work"</a>
         <Header/>
         <Banners update/>
-        <main id="place" tabindex="-1">{live(place)}</main>
+        <main id="place" tabindex="-1">{live(place)} <PlaceFiles/></main>
         <Notice/>
         <footer>
             <p>

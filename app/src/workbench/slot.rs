@@ -374,7 +374,12 @@ impl Slot {
             | Size::PlankLength
             | Size::PlankWidth
             | Size::SectionLength
-            | Size::OffcutLength => {
+            | Size::OffcutLength
+            | Size::HeadAxis
+            | Size::KnifeTip
+            | Size::CutDepth
+            | Size::WoodOnTable
+            | Size::FinishedFace => {
                 return None;
             }
         })

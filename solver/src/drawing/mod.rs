@@ -16,6 +16,7 @@ mod flags;
 mod gauge;
 mod grade;
 mod handle;
+mod head;
 mod histogram;
 mod knife;
 mod paper;
@@ -37,6 +38,7 @@ pub use cut::draw_cut;
 pub use gauge::draw_gauge;
 pub use grade::Grade;
 pub use handle::{Grip, Handle, Stride};
+pub use head::draw_head;
 pub use histogram::{HistogramChart, LimitLine, LimitSide, draw_histogram};
 pub use knife::draw_knife;
 pub use paper::{PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Scale, ScaledDrawing};
@@ -139,7 +141,12 @@ pub enum Style {
     Centre,
     /// The circle of an enlarged detail, and its lines to the place it shows.
     Detail,
-    /// How far a lead may lie off centre.
+    /// The circle that the tip of a knife runs on.
+    CuttingCircle,
+    /// The table of a machine.
+    Table,
+    /// A level or a circle that is only meant: how far a lead may lie off centre, the table where it is
+    /// open.
     Limit,
     /// Places of leads within that limit.
     CentredLead,
@@ -203,6 +210,16 @@ pub enum Size {
     SectionLength,
     /// Length that is left of a plank.
     OffcutLength,
+    /// The axis of a head above the table.
+    HeadAxis,
+    /// The tip of a knife above the table.
+    KnifeTip,
+    /// How deep a knife cuts.
+    CutDepth,
+    /// Thickness of the wood that lies on the table.
+    WoodOnTable,
+    /// The finished face above the table.
+    FinishedFace,
 }
 
 impl Size {
@@ -230,6 +247,11 @@ impl Size {
             Self::PlankWidth => "Plank width",
             Self::SectionLength => "Section length",
             Self::OffcutLength => "Offcut length",
+            Self::HeadAxis => "Head axis above the table",
+            Self::KnifeTip => "Tip of the knife above the table",
+            Self::CutDepth => "Depth of the cut",
+            Self::WoodOnTable => "Wood on the table",
+            Self::FinishedFace => "Finished face above the table",
         }
     }
 }

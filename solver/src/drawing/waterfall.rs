@@ -4,14 +4,12 @@
 mod tests;
 
 use super::Sheet;
-use super::axis::{Axis, GAP, LINE};
+use super::axis::{Axis, GAP, LINE, text_width};
 use super::bars::{BarChart, over};
 use super::path::Path;
 use crate::figure;
 use crate::order_job::PlanTotals;
 
-/// Height of a bar, px.
-const BAR: f64 = 12.0;
 /// A cost is drawn at least so wide, px, so that it can be seen at all.
 const LEAST_WIDTH: f64 = 1.0;
 
@@ -58,17 +56,24 @@ pub fn draw_costs(totals: &PlanTotals, sheet: &Sheet) -> BarChart {
     let mut y = GAP;
     let last = spans.len() - 1;
     for (place, (text, [from, to])) in spans.iter().enumerate() {
-        let (top, bottom) = (y + LINE, y + LINE + BAR);
         let (one, other) = (across.at(*from), across.at(*to));
-        let (left, right) = (
-            one.min(other),
-            one.max(other).max(one.min(other) + LEAST_WIDTH),
-        );
-        labels.push(over(
-            (f64::midpoint(left, right), y + LINE / 2.0),
-            text,
-            sheet.width,
-        ));
+        let left = one.min(other);
+        let right = one.max(other).max(left + LEAST_WIDTH);
+        // Beside the bar where there is room, so that no line goes through the words; else over it.
+        let half = text_width(text) / 2.0 + GAP;
+        let beside = [left - half, right + half]
+            .into_iter()
+            .find(|x| (half..=sheet.width - half).contains(x));
+        let top = if beside.is_some() { y } else { y + LINE };
+        let bottom = top + LINE;
+        let x = beside.unwrap_or(f64::midpoint(left, right));
+        let line = if beside.is_some() { top } else { y };
+        labels.push(over((x, line + LINE / 2.0), text, sheet.width));
+        if place > 0 && beside.is_some() {
+            // From where the one above ends; all ends where the last one does.
+            let at = if place < last { one } else { other };
+            axes = axes.run(&[(at, y - GAP), (at, y)]);
+        }
         let corners = [(left, top), (right, top), (right, bottom), (left, bottom)];
         if to < from {
             light = light.polygon(&corners);
@@ -76,10 +81,6 @@ pub fn draw_costs(totals: &PlanTotals, sheet: &Sheet) -> BarChart {
             bars = bars.polygon(&corners);
         }
         y = bottom + GAP;
-        if place < last {
-            // Where the next one begins, or all ends.
-            axes = axes.run(&[(other, bottom), (other, y + LINE)]);
-        }
     }
     BarChart {
         width: sheet.width,

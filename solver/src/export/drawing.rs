@@ -100,7 +100,9 @@ const fn look(style: Style) -> &'static str {
         Style::Wood(_) => "class=\"wood\"",
         Style::TopHalf => "style=\"fill:url(#rising);stroke:none\"",
         Style::BottomHalf => "style=\"fill:url(#falling);stroke:none\"",
-        Style::Pencil | Style::Graded(Grade::Sound) => "class=\"thick\"",
+        Style::Pencil | Style::Graded(Grade::Sound) | Style::CuttingCircle | Style::Table => {
+            "class=\"thick\""
+        }
         Style::Clash | Style::Graded(_) | Style::OutOfReach => "class=\"thick dashed\"",
         Style::Coat | Style::Seam | Style::Detail | Style::Break => "",
         Style::Lead | Style::CentredLead => "class=\"solid\"",

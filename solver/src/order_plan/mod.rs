@@ -74,14 +74,17 @@
 //!    cover[i,l]:     Σ_{j, t ≤ l} min(good[i,j]·run[j,t], w[i,j,t,l]·open[j,t]) ≥ Σ_{t ≤ l} due[i,t]
 //!                    with w the lesser of what is due of i from t up to l and what most[j,t] gives
 //!    supply[j,t,k]:  open[j,t] ≤ Σ_{o of k} Σ_{τ ≤ t−lead[o]} Σ_r order[o,τ,r]   with an empty store
+//!    store[j,t,k]:   Σ_{τ ≤ t} slats[j,k]·run[j,τ] − sawn[k,τ]
+//!                    ≤ on_hand[k] + (most − on_hand[k])·Σ_{o of k} Σ_{τ ≤ t−lead[o]} Σ_r order[o,τ,r]
+//!                    with most the slats that these runs can take
 //!    ```
 //!
 //! 3. Dives make choices one after the other; each point on the way is rounded to a plan. Parts of the
 //!    best plan (pairs of stocks, groups of pencils, windows of periods) are planned anew while the rest
 //!    stays.
-//! 4. Branches, first with whole choices, then with whole packs, last with all whole, only for values
-//!    below the best plan. Each is a relaxation of the next, so each bound holds for plans; when nothing
-//!    is left below the best plan, its value is the bound.
+//! 4. Branches, first with whole choices, then with whole packs, last with all whole (in one period with
+//!    all whole at once), only for values below the best plan. Each is a relaxation of the next, so each
+//!    bound holds for plans; when nothing is left below the best plan, its value is the bound.
 //!
 //! Bounds are those of the solver, in floating point, with a margin that is stated where it is taken;
 //! plans and their costs are exact. Every plan is recounted by [`verify()`], which shares no code with

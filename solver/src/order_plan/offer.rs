@@ -18,7 +18,7 @@ impl Pricing {
     pub const fn label(self) -> &'static str {
         match self {
             Self::AllUnits => "All packs",
-            Self::Incremental => "Packs from there on",
+            Self::Incremental => "Further packs",
         }
     }
 }

@@ -159,7 +159,7 @@ fn useful_slats(data: &OrderPlanData, runs: &[Vec<u64>]) -> Vec<Vec<u64>> {
 
 /// Most sandwiches of a set-up from a period on from which none can be left away: a run is rounded
 /// up to a sandwich, and counted down to a pencil.
-fn most_over_all(data: &OrderPlanData, setup: usize, period: usize) -> u64 {
+pub(super) fn most_over_all(data: &OrderPlanData, setup: usize, period: usize) -> u64 {
     let runs = (data.periods() - period) as u64;
     let pencils = data.good_pencils(setup).iter();
     pencils

@@ -178,8 +178,9 @@ impl<'a> Search<'a> {
         self.near(&root);
         self.improve();
         let mut none_exists = false;
+        // In one period the choices are few: the whole model is searched at once.
         let levels: &[Whole] = if self.data.periods() == 1 {
-            &[Whole::Packs, Whole::Runs]
+            &[Whole::Runs]
         } else {
             &[Whole::Choices, Whole::Packs, Whole::Runs]
         };

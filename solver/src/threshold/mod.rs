@@ -141,7 +141,7 @@ pub struct Worth {
 /// #     heads: [const { solver::HeadDraft::new() }; 3],
 /// #     cut: solver::CutDraft::new(),
 /// #     run: solver::RunDraft::new(), supply: solver::SupplyDraft::new(),
-/// #     set_aside: None,
+/// #     title_block: solver::TitleBlock::new(), set_aside: None,
 /// #     accuracies: Vec::new(),
 /// # };
 /// // Ten hexagons of 6.84 mm bare at a land of 0.4 mm: the eleventh asks for 7.24 mm more slat.

@@ -48,6 +48,7 @@ fn project(shape: Shape, seam: Seam) -> ProjectDraft {
         cut: crate::CutDraft::new(),
         run: crate::RunDraft::new(),
         supply: crate::SupplyDraft::new(),
+        title_block: crate::TitleBlock::new(),
         set_aside: None,
         accuracies: Vec::new(),
     }

@@ -115,6 +115,7 @@ fn any_project(dice: &mut Dice, shape: Shape) -> ProjectDraft {
         cut: CutDraft::new(),
         run: RunDraft::new(),
         supply: solver::SupplyDraft::new(),
+        title_block: solver::TitleBlock::new(),
         set_aside: None,
         accuracies: Vec::new(),
     }

@@ -7,7 +7,7 @@ use solver::{
     AccuracyDraft, BarrelDraft, BlankDraft, ConditionsDraft, CutDraft, CutterSetDraft, Entry,
     ErrorDraft, HeadDraft, Id, LayoutDraft, LeadGrade, OfferDraft, OrderDraft, PeriodDraft,
     PlankDraft, ProjectDraft, RulesDraft, RunDraft, SawShopDraft, SawnSlatsDraft, SearchDraft,
-    SlatDraft, SpeciesDraft, SupplyDraft, Term, TierDraft, Typed,
+    SlatDraft, SpeciesDraft, SupplyDraft, Term, TierDraft, TitleBlock, Typed,
 };
 
 fn word<W: Word + std::fmt::Debug>() -> impl Strategy<Value = W> {
@@ -449,6 +449,20 @@ fn layout() -> impl Strategy<Value = LayoutDraft> {
     })
 }
 
+fn title_block() -> impl Strategy<Value = TitleBlock> {
+    let texts = any::<[String; 6]>();
+    texts.prop_map(
+        |[owner, number, title, creator, approver, issued]| TitleBlock {
+            owner,
+            number,
+            title,
+            creator,
+            approver,
+            issued,
+        },
+    )
+}
+
 /// Members with names that are told apart.
 fn entries<T: std::fmt::Debug>(
     member: impl Strategy<Value = T>,
@@ -477,11 +491,11 @@ pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
         machines,
         layout(),
         search(),
-        (orders, saw_shop(), line(), supply()),
+        (orders, saw_shop(), line(), supply(), title_block()),
     );
     parts.prop_map(
         |(name, barrels, (slats, species, conditions), machines, layout, search, work)| {
-            let (orders, saw_shop, (heads, cut, run), supply) = work;
+            let (orders, saw_shop, (heads, cut, run), supply, title_block) = work;
             let (cutter_sets, rules, accuracies) = machines;
             ProjectDraft {
                 name,
@@ -500,6 +514,7 @@ pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
                 run,
                 supply,
                 accuracies,
+                title_block,
                 set_aside: None,
             }
         },

@@ -94,6 +94,7 @@ impl Column {
             Self::Number(field) => match field.spec().dimension {
                 Dimension::Length => unit.label(),
                 Dimension::Percent => "%",
+                _ if field == Field::OrderGross => "gross of 144",
                 _ => "",
             },
             _ => "",
@@ -127,6 +128,16 @@ impl Column {
             Self::GuaranteedThickness => {
                 "The thickness that every slat has at the groove head: less its shortfall, after the wood has moved."
             }
+        }
+    }
+
+    /// What a list that others wrote may call it instead.
+    pub(crate) const fn other_names(self) -> &'static [&'static str] {
+        match self {
+            Self::Pencil => &["Barrel", "Product"],
+            Self::Number(Field::OrderGross) => &["Gross", "Quantity"],
+            Self::Number(Field::DuePeriod) => &["Due", "Period"],
+            _ => &[],
         }
     }
 

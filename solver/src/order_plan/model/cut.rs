@@ -1,7 +1,7 @@
 //! Rows that are true of every plan and cut off fractions.
 
 use crate::order_plan::data::OrderPlanData;
-use crate::order_plan::ranges::Ranges;
+use crate::order_plan::ranges::{Ranges, most_over_all};
 
 use super::Point;
 
@@ -29,6 +29,16 @@ pub(in crate::order_plan) enum Cut {
         setup: usize,
         period: usize,
         stock: usize,
+    },
+    /// store\[j,t,k\]: Σ_{τ ≤ t} slats·run\[j,τ\] − sawn\[k,τ\] ≤ on_hand + (most − on_hand)·Σ of orders of stock
+    /// `k` that arrive up to `t`: without an order there is only what lies in the store or is sawn.
+    Store {
+        setup: usize,
+        /// Last period that counts.
+        horizon: usize,
+        stock: usize,
+        /// Most slats that the runs can take.
+        most: u64,
     },
 }
 
@@ -66,6 +76,17 @@ impl Cut {
             } => {
                 let open = point.open[*setup][*period];
                 open > 0.0 && point.ordered_up_to(data, *stock, *period) <= open + BROKEN
+            }
+            Self::Store {
+                setup,
+                horizon,
+                stock,
+                most,
+            } => {
+                let taken = taken(data, point, (*setup, *stock), *horizon);
+                taken > 0.0
+                    && taken + BROKEN * *most as f64
+                        >= given(data, point, (*stock, *most), *horizon)
             }
         }
     }
@@ -114,14 +135,57 @@ pub(in crate::order_plan) fn broken(
             }
         }
     }
+    for setup in 0..data.setups().len() {
+        for stock in stocks_of(data, setup) {
+            for horizon in 0..data.periods() {
+                let runs: u64 = ranges.runs[setup][..=horizon].iter().sum();
+                let most = data.slats(setup, stock) * runs.min(most_over_all(data, setup, 0));
+                if most > data.stocks()[stock].on_hand
+                    && taken(data, point, (setup, stock), horizon)
+                        > given(data, point, (stock, most), horizon) + BROKEN * most as f64
+                {
+                    cuts.push(Cut::Store {
+                        setup,
+                        horizon,
+                        stock,
+                        most,
+                    });
+                }
+            }
+        }
+    }
     cuts
+}
+
+/// The stocks that a set-up takes, each once.
+fn stocks_of(data: &OrderPlanData, setup: usize) -> Vec<usize> {
+    let line = &data.setups()[setup];
+    let mut stocks = vec![line.bottom, line.top];
+    stocks.dedup();
+    stocks
+}
+
+/// Slats of a stock that runs of a set-up take up to a period, less those sawn.
+fn taken(
+    data: &OrderPlanData,
+    point: &Point,
+    (setup, stock): (usize, usize),
+    horizon: usize,
+) -> f64 {
+    let runs: f64 = point.runs[setup][..=horizon].iter().sum();
+    let sawn: f64 = point.sawn[stock][..=horizon].iter().sum();
+    data.slats(setup, stock) as f64 * runs - sawn
+}
+
+/// The other side of a cut of the store.
+fn given(data: &OrderPlanData, point: &Point, (stock, most): (usize, u64), horizon: usize) -> f64 {
+    let on_hand = data.stocks()[stock].on_hand as f64;
+    on_hand + (most as f64 - on_hand) * point.ordered_up_to(data, stock, horizon)
 }
 
 /// The stocks of a set-up of which nothing is there until an order arrives.
 fn supplied_stocks(data: &OrderPlanData, setup: usize) -> Vec<usize> {
-    let line = &data.setups()[setup];
-    let mut stocks = vec![line.bottom, line.top];
-    stocks.dedup();
+    let mut stocks = stocks_of(data, setup);
     stocks.retain(|&stock| {
         let line = &data.stocks()[stock];
         let sawn = line.sawing.map_or(0, |sawing| sawing.most_slats);

@@ -294,19 +294,45 @@ impl<'a> Formulation<'a> {
                 stock,
             } => {
                 add(&mut row, -1.0, self.columns.open[*setup][*period]);
-                for (at, offer) in self.data.offers().iter().enumerate() {
-                    if offer.stock == *stock {
-                        let orders = self.columns.orders[at].iter().enumerate();
-                        let in_time = orders.filter(|(at, _)| at + offer.lead_periods <= *period);
-                        for order in in_time.flat_map(|(_, orders)| orders) {
-                            let chosen = order.chosen.map(|(chosen, ..)| chosen);
-                            add(&mut row, 1.0, chosen.or(Some(order.packs)));
-                        }
-                    }
+                for order in self.arriving(*stock, *period) {
+                    add(&mut row, 1.0, Some(order));
                 }
                 self.add(row.geq(0.0), format!("supply[{number}]"));
             }
+            Cut::Store {
+                setup,
+                horizon,
+                stock,
+                most,
+            } => {
+                let slats = self.data.slats(*setup, *stock) as f64 / batch;
+                let on_hand = self.data.stocks()[*stock].on_hand as f64 / batch;
+                for period in 0..=*horizon {
+                    add(&mut row, -slats, self.columns.runs[*setup][period]);
+                    add(&mut row, 1.0 / batch, self.columns.sawn[*stock][period]);
+                }
+                let each = *most as f64 / batch - on_hand;
+                for order in self.arriving(*stock, *horizon) {
+                    add(&mut row, each, Some(order));
+                }
+                self.add(row.geq(-on_hand), format!("store[{number}]"));
+            }
         }
+    }
+
+    /// Orders of a stock that arrive up to a period: 1 where one is made, or its packs where there is
+    /// nothing to choose.
+    fn arriving(&self, stock: usize, horizon: usize) -> Vec<Column> {
+        let offers = self.data.offers().iter().zip(&self.columns.orders);
+        let of_stock = offers.filter(|(offer, _)| offer.stock == stock);
+        let in_time = of_stock.flat_map(|(offer, rows)| {
+            rows.iter()
+                .take((horizon + 1).saturating_sub(offer.lead_periods))
+        });
+        let orders = in_time.flatten();
+        orders
+            .map(|order| order.chosen.map_or(order.packs, |(chosen, ..)| chosen))
+            .collect()
     }
 
     /// The solver's values, in the order in which the variables were added.
