@@ -7,6 +7,7 @@
 
 mod axis;
 mod barrel;
+mod bars;
 mod columns;
 mod curve;
 mod cut;
@@ -27,10 +28,13 @@ mod placement;
 mod sandwich;
 mod scatter;
 mod stairs;
+mod store_rows;
 #[cfg(test)]
 mod tests;
+mod waterfall;
 
 pub use barrel::{EndView, draw_barrel, draw_barrel_to_scale, draw_end_view};
+pub use bars::BarChart;
 pub use columns::{ColumnChart, draw_columns};
 pub use curve::{CurveChart, Pick, PickMark, draw_curve};
 pub use cut::draw_cut;
@@ -47,6 +51,8 @@ pub use pencil::draw_pencil;
 pub use sandwich::{draw_good_map, draw_pair, draw_sandwich, draw_to_scale};
 pub use scatter::draw_scatter;
 pub use stairs::{Chart, Marker, draw_stairs};
+pub use store_rows::{StoreRow, draw_stores};
+pub use waterfall::draw_costs;
 
 use crate::finish::Colour;
 use crate::layout::WoodClass;
