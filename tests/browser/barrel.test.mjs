@@ -212,6 +212,24 @@ test("a barrel comes back from its file, and nothing is written over", async (t)
   assertQuiet(problems);
 });
 
+test("the card is printed with both views of the barrel, and is gone then", async (t) => {
+  const { page, problems } = await designer(t);
+  await page.evaluate(() => {
+    window.print = () => {
+      window.printed = [...document.querySelectorAll(".office-sheet svg.true-size")].map(
+        (drawing) => drawing.querySelectorAll("path[d^='M']").length,
+      );
+    };
+  });
+  await page.getByRole("button", { name: "Print the barrel card" }).click();
+  await page.waitForFunction(() => window.printed);
+  const printed = await page.evaluate(() => window.printed);
+  assert.equal(printed.length, 2);
+  assert.ok(printed.every((paths) => paths > 5), `${printed}`);
+  await page.locator(".office-sheet").waitFor({ state: "detached" });
+  assertQuiet(problems);
+});
+
 for (const [hand, [options]] of Object.entries(hands)) {
   test(`the designer's place keeps the rules of accessibility: ${hand}`, async (t) => {
     const { page } = await designer(t, options);
