@@ -5,7 +5,7 @@ use solver::{
     AccuracyDraft, BarrelDraft, BlankDraft, Colour, ConditionsDraft, CutDraft, CutterSetDraft,
     Entry, HeadDraft, Id, LayoutDraft, OfferDraft, OrderDraft, PeriodDraft, PlankDraft,
     ProjectDraft, RulesDraft, RunDraft, SawShopDraft, SawnSlatsDraft, Seam, SearchDraft, Shape,
-    SlatDraft, SpeciesDraft, Stage, SupplyDraft, Term, TierDraft, Typed, Way,
+    SlatDraft, SpeciesDraft, Stage, SupplyDraft, Term, TierDraft, TitleBlock, Typed, Way,
 };
 
 /// The name of the invented works.
@@ -89,6 +89,7 @@ pub fn project() -> ProjectDraft {
         cut: CutDraft::new(),
         run: run(),
         supply: supply(),
+        title_block: TitleBlock::new(),
         set_aside: None,
     }
 }
@@ -129,6 +130,7 @@ pub fn blank() -> ProjectDraft {
             offers: vec![offer(4, "", 2, &[(1.0, 100.0)])],
             ..SupplyDraft::new()
         },
+        title_block: TitleBlock::new(),
         set_aside: None,
     }
 }

@@ -1,9 +1,13 @@
 //! Hands a text to the user as a file.
 
 use js_sys::{Array, Reflect};
-use leptos::prelude::document;
+use leptos::prelude::{document, set_timeout};
+use std::time::Duration;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
+
+/// How long the text of a file can be fetched.
+const KEPT: Duration = Duration::from_secs(60);
 
 /// Lets the browser save a text under a name, whose end tells what it is.
 ///
@@ -37,7 +41,13 @@ fn save(name: &str, text: &str) -> Result<(), JsValue> {
     link.set_href(&address);
     link.set_download(name);
     link.click();
-    Url::revoke_object_url(&address)
+    // A busy browser fetches it only later, and finds nothing once the address is given up.
+    let give_up = move || {
+        // The browser gives it up by itself with the page.
+        let _ = Url::revoke_object_url(&address);
+    };
+    set_timeout(give_up, KEPT);
+    Ok(())
 }
 
 /// What a file is, by the end of its name.

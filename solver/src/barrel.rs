@@ -1,6 +1,10 @@
 //! A pencil: its outline over and under the coat, its length and its lead.
 
 mod form;
+mod handle;
+mod sketch;
+
+pub use handle::SizeHandle;
 
 use crate::field::{Cause, Field, FieldProblem, Typed};
 use crate::finish::FinishDraft;

@@ -5,9 +5,12 @@
 //! pencils, the wood in them, margin for error, slats, wood and money for a gross, and checks
 //! that pass.
 
+mod barrels;
 mod lines;
 #[cfg(test)]
 mod tests;
+
+pub use barrels::{BarrelLine, BarrelTable, MOST_COMPARED, MOST_STOCKS, compare_barrels};
 
 use crate::figure;
 use crate::layout::{Layout, Measure, Outcome, Setup};

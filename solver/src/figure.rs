@@ -93,6 +93,61 @@ pub fn length_with_unit(mm: f64, unit: LengthUnit) -> String {
     format!("{}{THIN_SPACE}{}", length(mm, unit), unit.label())
 }
 
+/// A length given in millimetres as inches to the nearest 1/64, as a steel rule reads them: a whole number
+/// and a fraction in lowest terms. Of two that are equally near, the one farther from nothing.
+///
+/// ```
+/// use solver::figure;
+///
+/// assert_eq!(figure::sixty_fourths(74.0), "2\u{a0}29/32");
+/// assert_eq!(figure::sixty_fourths(4.42), "11/64");
+/// assert_eq!(figure::sixty_fourths(-25.4), "−1");
+/// assert_eq!(figure::sixty_fourths(0.1), "0");
+/// assert_eq!(figure::sixty_fourths(f64::NAN), figure::NO_FIGURE);
+/// ```
+#[must_use]
+pub fn sixty_fourths(mm: f64) -> String {
+    let parts = (mm / LengthUnit::Inch.millimetres() * 64.0).round();
+    // Beyond it a number has no sixty-fourths any more, and nobody a rule as long.
+    if !parts.is_finite() || parts.abs() > 1e12 {
+        return NO_FIGURE.to_owned();
+    }
+    let sign = if parts < 0.0 {
+        MINUS.to_string()
+    } else {
+        String::new()
+    };
+    let parts = parts.abs() as u64;
+    let (whole, rest) = (parts / 64, parts % 64);
+    if rest == 0 {
+        return format!("{sign}{whole}");
+    }
+    let halvings = rest.trailing_zeros();
+    let fraction = format!("{}/{}", rest >> halvings, 64_u64 >> halvings);
+    match whole {
+        0 => format!("{sign}{fraction}"),
+        // A narrow space would let 2 29/32 be read as 229/32.
+        _ => format!("{sign}{whole}\u{a0}{fraction}"),
+    }
+}
+
+/// A [`length`] as it is set in the shop: in inches with the nearest 1/64 beside it.
+///
+/// ```
+/// use solver::{LengthUnit, figure};
+///
+/// assert_eq!(figure::length_to_set(74.0, LengthUnit::Inch), "2.913 · 2\u{a0}29/32");
+/// assert_eq!(figure::length_to_set(74.0, LengthUnit::Millimetre), "74.00");
+/// ```
+#[must_use]
+pub fn length_to_set(mm: f64, unit: LengthUnit) -> String {
+    let decimal = length(mm, unit);
+    match unit {
+        LengthUnit::Millimetre => decimal,
+        LengthUnit::Inch => format!("{decimal} · {}", sixty_fourths(mm)),
+    }
+}
+
 /// A length in millimetres rounded to what [`length`] shows, away from another: what is true
 /// from `mm` onwards, seen from `from`, is true at the value that is shown as well.
 ///

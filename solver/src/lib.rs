@@ -58,25 +58,30 @@ mod slat;
 mod staircase;
 mod supply;
 mod threshold;
+mod title_block;
 mod tooling;
 mod unit;
 
 pub use accuracy::{Accuracy, AccuracyDraft, ErrorDraft, Offsets, Reading, Term};
-pub use barrel::{Barrel, BarrelDraft};
-pub use comparison::{Laid, Line as ComparedLine, Part, Value, Verdict, compare};
+pub use barrel::{Barrel, BarrelDraft, SizeHandle};
+pub use comparison::{
+    BarrelLine, BarrelTable, Laid, Line as ComparedLine, MOST_COMPARED, MOST_STOCKS, Part, Value,
+    Verdict, compare, compare_barrels,
+};
 pub use cutter_plan::{
     CutterPlan, CutterQuestion, NewSet, OrderNow, Proposal, SetUse, plan_cutters,
 };
 pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
-    Area as SheetArea, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge, Grade, Grip,
-    Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, PIXELS_PER_MILLIMETRE, Paper,
-    PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing, Shape as DrawnShape, Sheet,
-    Size, Stride, Style, draw_barrel, draw_columns, draw_curve, draw_cut, draw_gauge,
-    draw_good_map, draw_histogram, draw_knife, draw_pair, draw_pencil, draw_sandwich, draw_scatter,
-    draw_stairs, draw_to_scale,
+    Area as SheetArea, ArmMark, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge, EndView,
+    Grade, Grip, Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, NodeMark, NodeMarks,
+    PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing,
+    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_barrel_to_scale,
+    draw_columns, draw_curve, draw_cut, draw_end_view, draw_gauge, draw_good_map, draw_head,
+    draw_histogram, draw_knife, draw_nodes, draw_outlines, draw_pair, draw_pencil, draw_sandwich,
+    draw_scatter, draw_stairs, draw_to_scale,
 };
-pub use export::TrueSize;
+pub use export::{TrueSize, escaped_xml};
 pub use feed::{FeedProblem, KnifeMarks};
 pub use field::{Cause, Field, FieldProblem, Place, Problem, Spec, Typed};
 pub use finish::{
@@ -98,7 +103,8 @@ pub use order_job::{
     PeriodReckoning, PlannedRun, SawnLot, SlatOrder, StoreAccount, SupplierTotal, WorthLine,
 };
 pub use outline::{
-    Arc, Extents, Line, MOST_PIECES, Outline, PathProblem, Reach, Segment, Undercut,
+    Arc, Arm, DrawnArc, DrawnPath, Edit, Extents, Joint, Line, MOST_PIECES, Node, Outline,
+    PathProblem, Reach, Segment, Snap, Stretch, StretchKind, Symmetry, Undercut,
 };
 pub use project::{
     Entry, Id, LayoutDraft, LayoutParts, Order, OrderDraft, Project, ProjectDraft, SettingParts,
@@ -116,7 +122,11 @@ pub use shape::Shape;
 pub use slat::{Slat, SlatDraft, Supply};
 pub use staircase::{Step, staircase, stairs_range};
 pub use supply::{OfferDraft, PeriodDraft, SawnSlatsDraft, SupplyDraft, TierDraft};
-pub use threshold::{Change, Input, Threshold, Worth, thresholds};
+pub use threshold::{
+    Change, Gain, GainKind, GainLimits, GainProof, GainStep, Input, PAIR_STEPS, Threshold, Worth,
+    nearest_gains, thresholds,
+};
+pub use title_block::{TitleBlock, TitleField};
 pub use tooling::{Cut, CutDraft, Head, HeadDraft, HeadKind};
 pub use unit::LengthUnit;
 pub use wood::{

@@ -28,6 +28,7 @@ use crate::search_rules::SearchDraft;
 use crate::shape::Shape;
 use crate::slat::{Slat, SlatDraft};
 use crate::supply::SupplyDraft;
+use crate::title_block::TitleBlock;
 use crate::tooling::{CutDraft, HeadDraft};
 use crate::wood::{ConditionsDraft, SpeciesDraft};
 use std::sync::Arc;
@@ -129,6 +130,8 @@ pub struct ProjectDraft {
     pub run: RunDraft,
     /// What an order plan rests on beside all these: periods, offers, costs.
     pub supply: SupplyDraft,
+    /// What the title block of a printed sheet tells.
+    pub title_block: TitleBlock,
     /// The layout that was set aside to be compared with: a project of only what it rests on, as
     /// it was then. It has none set aside itself.
     pub set_aside: Option<Arc<ProjectDraft>>,
@@ -296,8 +299,8 @@ impl ProjectDraft {
     }
 
     /// Gives first values to what no layout and no purchase of one period rests on: the saw shop, the
-    /// heads, the cut, the run, the supply, when orders are due, and the conditions where no slat moves
-    /// in them.
+    /// heads, the cut, the run, the supply, the title block, when orders are due, and the conditions where
+    /// no slat moves in them.
     pub fn clear_making(&mut self) {
         if self.slats.iter().all(|slat| slat.draft.species.is_none()) {
             self.conditions = ConditionsDraft::new();
@@ -307,6 +310,7 @@ impl ProjectDraft {
         self.cut = CutDraft::new();
         self.run = RunDraft::new();
         self.supply = SupplyDraft::new();
+        self.title_block = TitleBlock::new();
         for order in &mut self.orders {
             order.due = Typed::initial(Field::DuePeriod);
         }

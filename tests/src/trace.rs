@@ -1,6 +1,7 @@
 //! Everything the solver shows, as bit patterns, for a fixed set of cases.
 
 mod cutters;
+mod designer;
 mod found;
 mod measured;
 mod orders;
@@ -48,6 +49,7 @@ pub fn trace() -> String {
     trace.sawing();
     trace.orders();
     trace.cutters();
+    trace.shaping();
     trace.0
 }
 

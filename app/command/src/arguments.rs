@@ -35,6 +35,12 @@ pub(crate) enum Command {
     /// List the nearest sizes at which the number of pencils or a check of the layout changes
     #[command(after_help = ending::TOLD)]
     Thresholds(Asked),
+    /// Look for the least change of the barrel that gains a pencil on a stock, or keeps the count on a cheaper one
+    #[command(after_help = ending::TOLD)]
+    Gains(AskedGains),
+    /// Hold the barrel of the layout against others of the project, and print each as a link
+    #[command(after_help = ending::TOLD)]
+    Barrels(Asked),
     /// Throw dice for the errors of the machines: how many pencils of the layout come out good
     #[command(after_help = ending::TOLD)]
     Tolerances(AskedDice),
@@ -59,6 +65,22 @@ pub(crate) enum Command {
         #[arg(value_name = "COMMAND")]
         of: Option<Described>,
     },
+}
+
+/// How far the sizes of the barrel may move.
+#[derive(Debug, Args)]
+pub(crate) struct AskedGains {
+    #[command(flatten)]
+    pub(crate) asked: Asked,
+    /// How far its size may move either way, mm
+    #[arg(long, value_name = "MM", default_value_t = 0.2, value_parser = reach)]
+    pub(crate) size_mm: f64,
+    /// How far its corner radius may move either way, mm
+    #[arg(long, value_name = "MM", default_value_t = 0.2, value_parser = reach)]
+    pub(crate) corner_mm: f64,
+    /// How far its coat may move either way, mm
+    #[arg(long, value_name = "MM", default_value_t = 0.02, value_parser = reach)]
+    pub(crate) coat_mm: f64,
 }
 
 /// Of which file, and how it is answered.
@@ -121,7 +143,7 @@ pub(crate) struct AskedSetting {
     /// Of which file, and how it is answered.
     #[command(flatten)]
     pub(crate) asked: Asked,
-    /// Write the section to scale, the gauge, the outline and the knives into this folder as SVG
+    /// Write the section to scale, the gauge, the heads, the outline and the knives into this folder as SVG
     #[arg(long, value_name = "FOLDER")]
     pub(crate) svg: Option<PathBuf>,
     /// Write the outline and the knives at true size into this folder as DXF
@@ -252,6 +274,14 @@ fn error(text: &str) -> Result<f64, &'static str> {
     }
 }
 
+/// How far a size of the barrel may move.
+fn reach(text: &str) -> Result<f64, &'static str> {
+    match text.parse() {
+        Ok(reach) if (0.0..=5.0).contains(&reach) => Ok(reach),
+        _ => Err("a size may move by 0 to 5 mm"),
+    }
+}
+
 /// How an answer is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Format {
@@ -313,6 +343,10 @@ pub(crate) enum Described {
     Search,
     /// What thresholds prints
     Thresholds,
+    /// What gains prints
+    Gains,
+    /// What barrels prints
+    Barrels,
     /// What tolerances prints
     Tolerances,
     /// What setting prints

@@ -12,11 +12,13 @@
 mod answer;
 mod arguments;
 mod barrel;
+mod barrels;
 mod dice;
 mod digits;
 mod document;
 mod ending;
 mod findings;
+mod gains;
 mod layout;
 mod measured;
 mod names;
@@ -71,12 +73,14 @@ fn perform(command: &Command) -> Ending {
         Command::Check(asked)
         | Command::Layout(asked)
         | Command::Search(asked)
+        | Command::Barrels(asked)
         | Command::Thresholds(asked) => asked,
         Command::Tolerances(with) => &with.asked,
         Command::Timber(with) => &with.asked,
         Command::Setting(with) => &with.asked,
         Command::Barrel(with) => &with.asked,
         Command::Orders(with) => &with.asked,
+        Command::Gains(with) => &with.asked,
     };
     let bytes = match source::bytes(&asked.file, source::MOST_PROJECT) {
         Ok(bytes) => bytes,
@@ -138,6 +142,8 @@ fn answered<'a>(command: &Command, opened: &'a Opened) -> Result<Box<dyn Answer 
     Ok(match command {
         Command::Layout(_) => Box::new(layout::lay(opened)?),
         Command::Search(_) => Box::new(search::find(opened)?),
+        Command::Barrels(_) => Box::new(barrels::compare(opened)?),
+        Command::Gains(with) => Box::new(gains::find(opened, with)?),
         Command::Thresholds(_) => Box::new(thresholds::list(opened)?),
         Command::Tolerances(with) => Box::new(tolerances::throw(opened, with.dice())?),
         Command::Timber(with) => match &with.recount {

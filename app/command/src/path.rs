@@ -80,7 +80,7 @@ const fn field_name(field: Field) -> &'static str {
         Field::CornerRadius => "corner_radius_mm",
         Field::AxisAcross => "axis_across_mm",
         Field::AxisUp => "axis_up_mm",
-        Field::Path => "path",
+        Field::Path | Field::PointAcross | Field::PointUp | Field::GainReach => "path",
         Field::Coat => "coat_mm",
         Field::PencilLength | Field::SlatLength | Field::PlankLength | Field::BlankLength => {
             "length_mm"

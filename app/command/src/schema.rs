@@ -6,9 +6,9 @@ use schemars::{JsonSchema, Schema};
 
 use crate::arguments::Described;
 use crate::document::{
-    self, BarrelDocument, CheckDocument, LayoutDocument, MeasuredDocument, OrdersDocument,
-    RecountDocument, SearchDocument, SettingDocument, ThresholdsDocument, TimberDocument,
-    TolerancesDocument,
+    self, BarrelDocument, BarrelsDocument, CheckDocument, GainsDocument, LayoutDocument,
+    MeasuredDocument, OrdersDocument, RecountDocument, SearchDocument, SettingDocument,
+    ThresholdsDocument, TimberDocument, TolerancesDocument,
 };
 
 /// The schema of what a command prints; of the project file where none is named.
@@ -18,6 +18,8 @@ pub(crate) fn text(of: Option<Described>) -> String {
         Some(Described::Check) => printed::<CheckDocument>(),
         Some(Described::Layout) => printed::<LayoutDocument>(),
         Some(Described::Search) => printed::<SearchDocument>(),
+        Some(Described::Gains) => printed::<GainsDocument>(),
+        Some(Described::Barrels) => printed::<BarrelsDocument>(),
         Some(Described::Thresholds) => printed::<ThresholdsDocument>(),
         Some(Described::Tolerances) => printed::<TolerancesDocument>(),
         Some(Described::Setting) => printed::<SettingDocument>(),

@@ -55,7 +55,7 @@ pub(crate) fn set<'a>(opened: &'a Opened, asked: &AskedSetting) -> Result<SetUp<
     let sheets = Sheets {
         setup,
         layout: &laid.layout,
-        knives: setting.as_ref().map_or(&[], |setting| &setting.knives),
+        setting: setting.as_ref().ok(),
         size: asked.paper.into(),
         unit: asked.asked.unit.into(),
         name: files::title(&laid),

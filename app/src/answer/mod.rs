@@ -1,6 +1,7 @@
 //! From a request to its reply: what a worker does, without the worker.
 
 mod cutters;
+mod gains;
 mod measured;
 mod outlook;
 mod parts;
@@ -33,6 +34,7 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
         | Request::Measure { job, project, .. }
         | Request::Expect { job, project, .. }
         | Request::Cutters { job, project, .. }
+        | Request::Gains { job, project, .. }
         | Request::Purchase { job, project, .. } => (*job, project),
     };
     let draft = match project_file::read(text) {
@@ -60,6 +62,9 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
         Request::Saw { unit, .. } => sawing::answer(job, &draft, unit.into(), tell),
         Request::Expect { unit, .. } => outlook::expected(job, &draft, unit.into()),
         Request::Cutters { unit, .. } => cutters::answer(job, &draft, unit.into()),
+        Request::Gains {
+            unit, limits_mm, ..
+        } => gains::answer(job, &draft, unit.into(), limits_mm, tell),
         Request::Measure {
             unit,
             list,

@@ -73,6 +73,7 @@ fn project() -> ProjectDraft {
         cut: solver::CutDraft::new(),
         run: solver::RunDraft::new(),
         supply: solver::SupplyDraft::new(),
+        title_block: solver::TitleBlock::new(),
         set_aside: None,
     }
 }

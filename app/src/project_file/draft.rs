@@ -11,6 +11,7 @@ use solver::{
 use super::finish::{finish_draft, finish_file};
 use super::machines::{cut_draft, cut_file, heads_draft, heads_file, run_draft, run_file};
 use super::supply::{supply_draft, supply_file};
+use super::title_block::{title_block_draft, title_block_file};
 use super::{
     AccuracyFile, BarrelFile, BlankFile, ConditionsFile, CutterSetFile, ErrorFile, LayoutFile,
     OrderFile, PlankFile, ProjectFile, RulesFile, SawShopFile, SearchFile, SlatFile, SpeciesFile,
@@ -35,6 +36,7 @@ impl From<&ProjectDraft> for ProjectFile {
             cut: cut_file(&draft.cut),
             run: run_file(&draft.run),
             supply: supply_file(&draft.supply),
+            title_block: title_block_file(&draft.title_block),
             set_aside: (draft.set_aside.as_deref()).map(|aside| Box::new(Self::from(aside))),
         }
     }
@@ -61,6 +63,7 @@ impl ProjectFile {
             cut: cut_draft(&self.cut),
             run: run_draft(&self.run),
             supply: supply_draft(&self.supply),
+            title_block: title_block_draft(&self.title_block),
             set_aside: (self.set_aside.as_deref()).map(|aside| Arc::new(aside.to_draft())),
         }
     }
@@ -86,7 +89,7 @@ pub(super) fn barrel_file(Entry { id, draft }: &Entry<BarrelDraft>) -> BarrelFil
     }
 }
 
-fn barrel_draft(file: &BarrelFile) -> Entry<BarrelDraft> {
+pub(super) fn barrel_draft(file: &BarrelFile) -> Entry<BarrelDraft> {
     Entry {
         id: Id(file.id),
         draft: BarrelDraft {

@@ -5,6 +5,7 @@
 use serde::Serialize;
 
 use super::supply::SupplyFile;
+use super::title_block::TitleBlockFile;
 use super::{
     AimOfSawingWord, AxisWord, Entered, FinishFile, LeadGradeWord, MoistureSourceWord, PairsWord,
     ReadingWord, SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,
@@ -46,6 +47,8 @@ pub struct ProjectFile {
     pub run: RunFile,
     /// What an order plan rests on beside all these.
     pub supply: SupplyFile,
+    /// What the title block of a printed sheet tells.
+    pub title_block: TitleBlockFile,
     /// The layout that was set aside to be compared with, as a project of only what it rests on;
     /// left out where none is.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -15,6 +15,7 @@
 //! A new version of the format gets a reader of its own beside `version_1`, a fixture, and a line
 //! in `version`; the readers before it stay.
 
+mod barrel_alone;
 mod draft;
 mod entered;
 mod file;
@@ -29,6 +30,7 @@ mod schema;
 mod supply;
 #[cfg(test)]
 mod tests;
+mod title_block;
 mod version;
 mod version_1;
 mod version_2;
@@ -38,6 +40,9 @@ mod version_5;
 mod version_6;
 mod words;
 
+pub use barrel_alone::{
+    BARREL_FRAGMENT, barrel_fragment, read_barrel_file, read_barrel_fragment, write_barrel_file,
+};
 pub use entered::Entered;
 pub use file::{
     AccuracyFile, BarrelFile, BlankFile, ConditionsFile, CutFile, CutterSetFile, ErrorFile,
@@ -50,6 +55,7 @@ pub use problem::{FileCause, FileProblem};
 #[cfg(feature = "schema")]
 pub use schema::schema;
 pub use supply::{OfferFile, PeriodFile, SawnSlatsFile, SupplyFile, TierFile};
+pub use title_block::TitleBlockFile;
 pub use words::{
     AimOfPlanWord, AimOfSawingWord, AxisWord, MoistureSourceWord, PairsWord, PricingWord,
     ReadingWord, SawingWord, ShapeWord, SpacingWord, TurnsWord, WayWord,

@@ -53,6 +53,9 @@ pub enum FileCause {
         /// The newest version known here.
         newest: u32,
     },
+    /// A barrel is not what was sent.
+    #[error("the barrel is damaged: what came is not what was sent; have it sent once more")]
+    Damaged,
     /// There never was such a version.
     #[error("{found} is not a version of the file; versions count from 1 to {newest}")]
     UnknownVersion {
@@ -138,6 +141,7 @@ impl FileProblem {
                 "update Slatwright: reload the page while you have a network"
             }
             FileCause::UnknownVersion { .. } => "choose another copy of the file",
+            FileCause::Damaged => "have the barrel sent once more",
             FileCause::Missing { .. } => "add the field in a text editor, or choose another copy",
             FileCause::OtherKind { .. } | FileCause::UnknownWord { .. } => {
                 "change it in a text editor to what is expected, or choose another copy"

@@ -6,7 +6,7 @@
 use serde_json::Value;
 use solver::{
     AccuracyDraft, BarrelDraft, ConditionsDraft, CutDraft, Entry, HeadDraft, Id, OrderDraft,
-    RulesDraft, RunDraft, SawShopDraft, SearchDraft, Shape, SlatDraft, SupplyDraft,
+    RulesDraft, RunDraft, SawShopDraft, SearchDraft, Shape, SlatDraft, SupplyDraft, TitleBlock,
 };
 
 use crate::demo::FIRST_LINE;
@@ -19,6 +19,7 @@ use super::machines::{cut_file, heads_file, run_file};
 use super::names;
 use super::reader::{Findings, Object, object};
 use super::supply::supply_file;
+use super::title_block::title_block_file;
 use super::{AccuracyFile, BarrelFile, LayoutFile, OrderFile, ProjectFile, RulesFile, SlatFile};
 
 /// Reads the document of a file of version 1.
@@ -48,6 +49,7 @@ fn project(object: &mut Object<'_>) -> ProjectFile {
         cut: cut_file(&CutDraft::new()),
         run: run_file(&RunDraft::new()),
         supply: supply_file(&SupplyDraft::new()),
+        title_block: title_block_file(&TitleBlock::new()),
         set_aside: None,
     }
 }

@@ -1,13 +1,14 @@
 //! The reader of version 2: barrels of any outline, species, cutter sets, rejects and the search.
 
 use serde_json::Value;
-use solver::{CutDraft, FinishDraft, HeadDraft, RunDraft, SawShopDraft, SupplyDraft};
+use solver::{CutDraft, FinishDraft, HeadDraft, RunDraft, SawShopDraft, SupplyDraft, TitleBlock};
 
 use super::draft::saw_shop_file;
 use super::finish::finish_file;
 use super::machines::{cut_file, heads_file, run_file};
 use super::reader::{Findings, Object, object};
 use super::supply::supply_file;
+use super::title_block::title_block_file;
 use super::version_1::{first_accuracies, layout, order};
 use super::{
     BarrelFile, ConditionsFile, CutterSetFile, LayoutFile, MOST_PATH_CHARACTERS, OrderFile,
@@ -60,6 +61,7 @@ pub(super) fn parts(
         cut: cut_file(&CutDraft::new()),
         run: run_file(&RunDraft::new()),
         supply: supply_file(&SupplyDraft::new()),
+        title_block: title_block_file(&TitleBlock::new()),
         set_aside: None,
     }
 }

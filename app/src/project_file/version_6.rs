@@ -1,5 +1,5 @@
 //! The reader of version 6: as version 5, with how pencils are finished, what an order plan rests on,
-//! and when orders are due.
+//! when orders are due, and what a title block tells.
 
 use serde_json::Value;
 
@@ -7,7 +7,7 @@ use super::reader::{Findings, Object, object};
 use super::version_2::{self, Lines};
 use super::{
     BarrelFile, FinishFile, OfferFile, OrderFile, PeriodFile, ProjectFile, SawnSlatsFile,
-    SupplyFile, TierFile, names, version_1, version_5,
+    SupplyFile, TierFile, TitleBlockFile, names, version_1, version_5,
 };
 
 /// Reads the document of a file of version 6.
@@ -32,6 +32,7 @@ fn parts(object: &mut Object<'_>) -> ProjectFile {
     let file = version_5::parts(object, Lines { barrel, order });
     ProjectFile {
         supply: object.object("supply", supply),
+        title_block: object.object("title_block", title_block),
         ..file
     }
 }
@@ -66,6 +67,17 @@ fn order(object: &mut Object<'_>) -> OrderFile {
     OrderFile {
         due_period: object.entered("due_period"),
         ..version_1::order(object)
+    }
+}
+
+fn title_block(object: &mut Object<'_>) -> TitleBlockFile {
+    TitleBlockFile {
+        owner: object.text("owner"),
+        number: object.text("number"),
+        title: object.text("title"),
+        created_by: object.text("created_by"),
+        approved_by: object.text("approved_by"),
+        date_of_issue: object.text("date_of_issue"),
     }
 }
 

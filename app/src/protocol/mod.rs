@@ -4,6 +4,7 @@
 //! carry as they are; amounts that can pass `u32` are [`Whole`] numbers.
 
 mod cutters;
+mod gain;
 mod job;
 mod measured;
 mod outlook;
@@ -18,6 +19,7 @@ mod whole;
 mod words;
 
 pub use cutters::{CutterPlan, NewCutterSet, NewSetKind, ServedBarrel, ServingSet};
+pub use gain::{GainRow, GainStepRow};
 pub use job::{JobId, Progress};
 pub use measured::{ChartLabel, Fact, LotChart, MeasuredList, MeasuredLot, SheetSizes, SizeWord};
 pub use outlook::{Curve, CurvePoint, Expected, Halving, Outlook, Thrown};

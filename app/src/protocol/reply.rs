@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::cutters::CutterPlan;
+use super::gain::GainRow;
 use super::job::{JobId, Progress};
 use super::measured::MeasuredList;
 use super::outlook::{Expected, Outlook, Thrown};
@@ -90,6 +91,13 @@ pub enum Reply {
         /// What they make.
         plan: CutterPlan,
     },
+    /// The end of [`Request::Gains`](super::Request::Gains).
+    Gains {
+        /// The job.
+        job: JobId,
+        /// The nearest first.
+        rows: Vec<GainRow>,
+    },
     /// The end of [`Request::Measure`](super::Request::Measure).
     Measured {
         /// The job.
@@ -138,6 +146,7 @@ impl Reply {
             | Self::Measured { job, .. }
             | Self::Expected { job, .. }
             | Self::Cutters { job, .. }
+            | Self::Gains { job, .. }
             | Self::Purchased { job, .. }
             | Self::Refused { job, .. } => Some(*job),
             Self::Fault { job, .. } => *job,

@@ -92,6 +92,17 @@ pub enum Request {
         /// The unit of the lengths in the texts of the reply.
         unit: UnitWord,
     },
+    /// The nearest changes of the barrel that gain a pencil or a cheaper stock.
+    Gains {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit in which sizes are shown, to which they are rounded.
+        unit: UnitWord,
+        /// How far size, corner radius and coat may move either way, mm.
+        limits_mm: [f64; 3],
+    },
     /// What a list of measured slats says of its lot.
     Measure {
         /// The job.
@@ -135,6 +146,7 @@ impl Request {
             | Self::Measure { job, .. }
             | Self::Expect { job, .. }
             | Self::Cutters { job, .. }
+            | Self::Gains { job, .. }
             | Self::Purchase { job, .. } => *job,
         }
     }

@@ -1,48 +1,51 @@
 //! What the pencil is: its outline, its sizes, its numbers.
 
+use super::barrel_card::{BarrelCard, Card};
+use super::barrel_comparison::BarrelComparison;
+use super::barrel_sharing::BarrelSharing;
+use super::checks::Checks;
 use super::drawing_sheet::{DrawingSheet, SheetSize, homeless_slots};
 use super::finished_pencil::FinishedPencilSection;
+use super::gain_table::GainTable;
 use super::keyed::keyed;
 use super::live::live;
 use super::number_field::NumberField;
 use super::path_field::PathField;
 use super::problem_list::{ProblemList, named};
+use super::shaping::{Handles, OutlineTools, PointTable, Shaping, StockTable};
 use super::text_field::NameField;
 use crate::workbench::{Slot, Workbench, barrel_shape};
 use leptos::prelude::*;
-use solver::{
-    Angle, Barrel, BarrelDraft, Entry, Field, Id, LengthUnit, Shape, Size, draw_barrel, figure,
-};
+use solver::{Angle, Barrel, BarrelDraft, Entry, Field, Id, LengthUnit, Rule, Shape, Size, figure};
 
 /// The sizes that are typed over on the drawing.
-const DRIVING: [Size; 3] = [Size::Barrel, Size::CornerRadius, Size::Lead];
+const DRIVING: [Size; 5] = [
+    Size::Barrel,
+    Size::BarrelHeight,
+    Size::CornerRadius,
+    Size::Coat,
+    Size::Lead,
+];
+
+/// The checks that rest on the barrel more than on the slats.
+const OF_THE_BARREL: [Rule; 5] = [
+    Rule::Wall,
+    Rule::Bond,
+    Rule::OpenGroove,
+    Rule::Undercut,
+    Rule::Relief,
+];
 
 /// The place of the barrel designer.
 #[component]
 pub(crate) fn BarrelPlace() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let project = bench.project();
-    // The barrel of the project, or the last good one.
-    let barrel = Memo::new(move |last: Option<&Option<(Barrel, bool)>>| {
-        let project = project.read();
-        let at = project.barrel_place(project.layout.barrel)?;
-        match project.barrels[at].draft.check() {
-            Ok(barrel) => Some((barrel, false)),
-            Err(_) => last.cloned().flatten().map(|(barrel, _)| (barrel, true)),
-        }
-    });
     let size = SheetSize::new();
-    let drawing = Memo::new(move |_| {
-        let sheet = size.sheet(bench)?;
-        barrel.with(|barrel| {
-            barrel
-                .as_ref()
-                .map(|(barrel, _)| draw_barrel(barrel, &sheet))
-        })
-    });
-    let stale = Signal::derive(move || {
-        barrel.with(|barrel| barrel.as_ref().is_some_and(|(_, stale)| *stale))
-    });
+    let card = Card::new();
+    let shaping = Shaping::new(bench, size);
+    provide_context(shaping);
+    let (barrel, drawing, stale) = (shaping.barrel, shaping.drawing(), shaping.stale());
     let homeless = Memo::new(move |_| {
         let nothing_to_draw = barrel.with(Option::is_none);
         let all = if nothing_to_draw {
@@ -55,10 +58,14 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
     let chosen = Memo::new(move |_| project.read().layout.barrel);
     let shape = Memo::new(move |_| barrel_shape(&project.read()));
     view! {
-        <div class="place barrel-place">
+        <div class="place barrel-place" data-print=move || if card.printing.get() { "card" } else { "place" }>
             <section class="board" aria-label="End view of the barrel">
                 <Barrels/>
-                <DrawingSheet drawing size title="Barrel, end view" context="barrel" stale/>
+                <div class="stage">
+                    <DrawingSheet drawing size title="Barrel, end view" context="barrel" stale/>
+                    <Handles/>
+                </div>
+                <OutlineTools/>
             </section>
             <aside class="column" aria-label="Inputs">
                 <ProblemList/>
@@ -90,7 +97,6 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                     {live(move || {
                         let id = chosen.get();
                         view! {
-                            <NumberField at=Slot::Barrel(id, Field::Coat) context="column"/>
                             <NumberField at=Slot::Barrel(id, Field::PencilLength) context="column"/>
                         }
                     })}
@@ -98,8 +104,15 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
             </aside>
             <div class="results">
                 <FinishedPencilSection/>
+                <Checks title="What the woodshop says" only=&OF_THE_BARREL/>
+                <StockTable/>
+                <PointTable/>
                 {live(move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get()))))}
+                <GainTable/>
+                <BarrelComparison/>
+                <BarrelSharing card/>
             </div>
+            <BarrelCard card checks=&OF_THE_BARREL/>
         </div>
     }
 }
@@ -213,6 +226,8 @@ fn own_fields(barrel: Id, shape: Option<Shape>) -> impl IntoView + use<> {
     let numbers = shape
         .map_or([].as_slice(), Shape::own_fields)
         .iter()
+        // That one stands on the drawing.
+        .filter(|field| **field != Field::BarrelHeight)
         .map(|field| view! { <NumberField at=Slot::Barrel(barrel, *field) context="column"/> })
         .collect_view();
     let path = (shape == Some(Shape::Free)).then(|| view! { <PathField barrel/> });

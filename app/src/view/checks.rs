@@ -8,12 +8,19 @@ use solver::{Outcome, Rule};
 
 /// A table of checks: each passes, is noted, or fails by how much.
 #[component]
-pub(crate) fn Checks() -> impl IntoView {
+pub(crate) fn Checks(
+    /// What it is called.
+    title: &'static str,
+    /// The checks that are told; all where none is named.
+    only: &'static [Rule],
+) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let rules = Memo::new(move |_| {
         bench.layout().with(|shown| {
             let checks = shown.iter().flat_map(|shown| shown.layout.checks());
-            checks.map(|check| check.rule).collect::<Vec<_>>()
+            let rules = checks.map(|check| check.rule);
+            let told = rules.filter(|rule| only.is_empty() || only.contains(rule));
+            told.collect::<Vec<_>>()
         })
     });
     // A row stays on the page while its check comes out another way.
@@ -38,7 +45,7 @@ pub(crate) fn Checks() -> impl IntoView {
     };
     view! {
         <section class="result checks" aria-labelledby="checks-title">
-            <h2 id="checks-title">"Checks"</h2>
+            <h2 id="checks-title">{title}</h2>
             <table>
                 <thead class="unseen">
                     <tr>

@@ -25,7 +25,7 @@ pub(crate) fn CutterSets() -> impl IntoView {
         <section class="result cutters" aria-labelledby="cutters-title">
             <h2 id="cutters-title">"Cutter sets for the order book"</h2>
             <NumberField at=Slot::Search(Field::NewSetPrice) context="column"/>
-            <p class="hint">"A set made to measure is reckoned with once it has a price."</p>
+            <p class="hint">"A set made to measure is reckoned with once it has a price. Slats cost here what a pack costs for each slat in it: whole packs, stores and limits of what can be had are left to the purchase."</p>
             <div class:stale=move || busy.get().is_some() aria-live="polite">{live(body)}</div>
         </section>
     }

@@ -1,5 +1,6 @@
 //! The project as a file: save a copy, open one, begin anew; its tables as files.
 
+use super::Place;
 use super::entry_row::focus_first;
 use crate::project_file;
 use crate::workbench::{Memory, Table, Workbench};
@@ -7,6 +8,7 @@ use crate::{demo, download};
 use leptos::html::Input;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use solver::{BarrelDraft, Entry};
 use wasm_bindgen_futures::JsFuture;
 
 /// Opening and saving of files; shared by the buttons and the keyboard.
@@ -75,7 +77,47 @@ impl Files {
     /// Opens a file; the present project stays as it is unless the file can be read.
     pub(crate) fn open(&self, file: &web_sys::File) {
         let files = *self;
-        let take = move |name: String, text: String| match project_file::read(&text) {
+        let take = move |name: String, text: String| match project_file::read_barrel_file(&text) {
+            Some(barrel) => files.add_barrel(name, barrel),
+            None => files.take_project(name, &text),
+        };
+        self.read(file, Box::new(take));
+    }
+
+    /// Adds a barrel that came alone to the project, which keeps all it has; or says why not.
+    pub(crate) fn add_barrel(
+        &self,
+        from: String,
+        barrel: Result<BarrelDraft, Vec<project_file::FileProblem>>,
+    ) {
+        let bench = self.bench;
+        match barrel {
+            Ok(draft) => {
+                self.refusal.set(None);
+                let name = draft.name.clone();
+                bench.change(|project| {
+                    let id = project.free_id();
+                    project.barrels.push(Entry { id, draft });
+                    project.layout.barrel = id;
+                });
+                if bench.place.get_untracked() != Place::Barrel {
+                    bench.place.set(Place::Barrel);
+                }
+                // A list that is full has been told of.
+                if bench.notice.read_untracked().is_none() {
+                    bench.tell(&format!(
+                        "“{name}” has been added to the barrels. Undo takes it out again."
+                    ));
+                }
+            }
+            Err(problems) => self.refuse(from, problems.iter().map(ToString::to_string).collect()),
+        }
+    }
+
+    /// Puts the project of a file on the bench; the present one stays unless it can be read.
+    fn take_project(&self, name: String, text: &str) {
+        let files = *self;
+        match project_file::read(text) {
             Ok(opened) => {
                 files.refusal.set(None);
                 files.bench.replace(opened.draft);
@@ -91,8 +133,7 @@ impl Files {
                 ));
             }
             Err(problems) => files.refuse(name, problems.iter().map(ToString::to_string).collect()),
-        };
-        self.read(file, Box::new(take));
+        }
     }
 
     /// Puts the rows of a CSV file in place of those of a table, which stay unless all can be read.

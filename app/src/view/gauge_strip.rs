@@ -28,7 +28,7 @@ pub(crate) fn GaugeStrip(
         <section class=class aria-labelledby="gauge-title">
             <h2 id="gauge-title">"Gauge at 1:1"</h2>
             <p class="printed-name">{live(move || bench.project().read().name.clone())}</p>
-            <p class="empty" hidden=move || on_paper.with(Option::is_some)>"The gauge is drawn once there is a setting."</p>
+            <p class="empty" hidden=move || on_paper.with(Option::is_some)>"The gauge is drawn once there is a layout."</p>
             <div class="scroll" tabindex="0" role="group" aria-label="Gauge, drawn" hidden=nothing>
                 <div class="sheet paper"><PaperDrawing drawing=drawing_of(on_paper) context="drawing"/></div>
             </div>
@@ -47,7 +47,6 @@ pub(crate) fn gauge(office: Office, bench: Workbench) -> OnPaper {
     Memo::new(move |_| {
         let machined = office.machined.read();
         let machined = machined.as_ref()?;
-        machined.setting()?;
         let setup = machined.parts.layout.setup();
         Some(drawn_on(office.paper.get(), |paper| {
             draw_gauge(&setup, &machined.layout, paper, bench.unit.get())

@@ -26,7 +26,7 @@ pub(crate) fn KnifeSheets() -> impl IntoView {
             <p class="hint">
                 "Each edge is drawn on the face of its knife, where depths are stretched by the hook angle. Lines and arcs lie within 0.0001 mm of the true edge. On paper the scale is told; files are at 1:1."
             </p>
-            <p class="empty" hidden=move || blades.with(|blades| !blades.is_empty())>"Knives are drawn once there is a setting."</p>
+            {office.wanting("No knives")}
             {keyed(move || blades.get(), |blade| view! { <KnifeSheet blade/> })}
         </section>
     }

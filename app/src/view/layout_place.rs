@@ -80,7 +80,7 @@ pub(crate) fn LayoutPlace() -> impl IntoView {
                 <p class="before" hidden=move || !stale.get()>
                     "What stands behind a dotted line is from before the last change; something is to be mended."
                 </p>
-                <Checks/>
+                <Checks title="Checks" only=&[]/>
                 <GrooveTable/>
                 <WoodBalanceTable lit/>
                 <Comparison/>

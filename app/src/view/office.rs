@@ -1,7 +1,8 @@
 //! What is shared by all that leaves the office: the paper, and what of it is printed.
 
+use super::live::live;
 use crate::preference;
-use crate::workbench::Machined;
+use crate::workbench::{Machined, Workbench};
 use leptos::prelude::*;
 use solver::{Drawing, Paper, PaperProblem, PaperSize};
 
@@ -56,6 +57,24 @@ impl Office {
     pub(crate) fn is_empty(self) -> bool {
         let machined = self.machined.read();
         machined.as_ref().and_then(Machined::setting).is_none()
+    }
+
+    /// A line that tells what keeps the setting from being made, and what is missing without it; nothing
+    /// where there is one.
+    pub(crate) fn wanting(self, without: &'static str) -> AnyView {
+        let bench = expect_context::<Workbench>();
+        let words = move || {
+            let machined = self.machined.read();
+            let Some(machined) = machined.as_ref() else {
+                return Some(format!("{without}: mend what is listed first."));
+            };
+            let problems = machined.setting.as_ref().err()?;
+            let unit = bench.unit.get();
+            let problems = problems.iter().map(|problem| problem.message(unit));
+            let problems = problems.collect::<Vec<_>>().join(". ");
+            Some(format!("{without}: {problems}."))
+        };
+        view! { <p class="empty" hidden=move || !self.is_empty()>{live(words)}</p> }.into_any()
     }
 
     /// Prints a part, as soon as the page shows it.

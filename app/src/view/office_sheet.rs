@@ -1,6 +1,9 @@
-//! The setting sheet on paper: one page with all that a setter needs, and boxes to be written in.
+//! The setting sheet on paper: all that a setter needs, and boxes to be written in. It is one page, but
+//! for names of hundreds of letters; the number of each page, and how many there are, stand at its foot,
+//! where the browser that lays out the pages writes them.
 
 use super::drawn::Hatching;
+use super::head_drawings::HeadDrawings;
 use super::live::live;
 use super::office::{Office, OnPaper, drawing_of, paper_class};
 use super::paper_drawing::PaperDrawing;
@@ -8,7 +11,9 @@ use super::setting_tables::{facts, height_table, mark_table, slat_facts, slat_ta
 use crate::protocol::Expected;
 use crate::workbench::{JobState, Machined, Searches, Workbench};
 use leptos::prelude::*;
-use solver::{Length, LengthUnit, Outcome, Setting, figure};
+use solver::{Blade, LengthUnit, Outcome, Setting, TitleField, figure};
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
 
 /// The part of the page that holds the patterns of hatching for paper.
 pub(crate) const CONTEXT: &str = "office";
@@ -57,6 +62,7 @@ pub(crate) fn OfficeSheet(
             <div class="sheet paper"><PaperDrawing drawing=drawing_of(section) context=CONTEXT/></div>
             <p>{live(too_wide)}</p>
             {live(body)}
+            <HeadDrawings of=&[Blade::TopGrooves, Blade::BottomGrooves] context=CONTEXT/>
             <div class="signatures">
                 {SIGNATURES.map(|what| view! { <div><span>{what}</span><span>"Name, date"</span></div> }).into_iter().collect_view()}
             </div>
@@ -65,12 +71,17 @@ pub(crate) fn OfficeSheet(
     }
 }
 
-/// The fields of ISO 7200; those that the project does not tell are left to be written in.
+/// The fields of ISO 7200; those that are empty are left to be written in.
 #[component]
 fn TitleBlock(section: OnPaper) -> impl IntoView {
     let office = expect_context::<Office>();
     let bench = expect_context::<Workbench>();
+    let block = Memo::new(move |_| bench.project().read().title_block.clone());
     let title = move || {
+        let typed = block.with(|block| block.title.clone());
+        if !typed.trim().is_empty() {
+            return Some(typed);
+        }
         let machined = office.machined.read();
         let parts = &machined.as_ref()?.parts.layout;
         let slats = if parts.top.name() == parts.bottom.name() {
@@ -80,35 +91,73 @@ fn TitleBlock(section: OnPaper) -> impl IntoView {
         };
         Some(format!("{} on {slats}", parts.barrel.name()))
     };
+    foot(move || {
+        let number = block.with(|block| block.number.clone());
+        Some(number)
+            .filter(|number| !number.trim().is_empty())
+            .or_else(title)
+            .unwrap_or_default()
+    });
     let size = move || match section.get() {
         Some(Ok((paper, _))) => Some(paper.size.label()),
         _ => None,
     };
-    let empty = |class: &'static str, name: &'static str| {
-        view! { <div class=class><dt>{name}</dt><dd></dd></div> }
+    let typed = |class: &'static str, field: TitleField| {
+        let text = move || block.with(|block| block.at(field).to_owned());
+        view! { <div class=class><dt>{field.label()}</dt><dd>{live(text)}</dd></div> }
     };
     view! {
         <dl class="title-block">
-            {empty("owner", "Owner")}
-            <div class="title"><dt>"Title"</dt><dd>{live(title)}</dd></div>
+            {typed("owner", TitleField::Owner)}
+            <div class="title"><dt>{TitleField::Title.label()}</dt><dd>{live(title)}</dd></div>
             <div class="works"><dt>"Project"</dt><dd>{live(move || bench.project().read().name.clone())}</dd></div>
             <div class="type"><dt>"Document type"</dt><dd>"Setting sheet"</dd></div>
-            <div class="page"><dt>"Sheet"</dt><dd>"1"</dd></div>
             <div class="format"><dt>"Paper, unit"</dt><dd>{live(size)}", "{live(move || bench.unit.get().label())}</dd></div>
-            {empty("number", "Number")}
-            {empty("date", "Date of issue")}
-            {empty("creator", "Created by")}
-            {empty("approver", "Approved by")}
+            {typed("number", TitleField::Number)}
+            {typed("date", TitleField::Issued)}
+            {typed("creator", TitleField::Creator)}
+            {typed("approver", TitleField::Approver)}
         </dl>
     }
 }
 
+/// Letters of the foot of a page: as many as stand in a line of it.
+const MOST_OF_FOOT: usize = 70;
+
+/// What tells at the foot of every page which document it is of, as a string of CSS.
+fn foot(text: impl Fn() -> String + 'static) {
+    let root = || {
+        document()
+            .document_element()?
+            .dyn_into::<HtmlElement>()
+            .ok()
+    };
+    Effect::new(move |_| {
+        let text = text();
+        let mut letters = text.chars();
+        let mut foot: String = letters.by_ref().take(MOST_OF_FOOT).collect();
+        if letters.next().is_some() {
+            foot.push('…');
+        }
+        let foot = foot.replace('\\', "\\\\").replace('"', "\\\"");
+        let foot = foot.replace(char::is_control, " ");
+        if let Some(root) = root() {
+            // Without it the title block still tells.
+            let _ = root
+                .style()
+                .set_property("--document", &format!("\"{foot}\""));
+        }
+    });
+}
+
 /// Tables and statements.
 fn body(machined: &Machined, setting: &Setting, unit: LengthUnit) -> AnyView {
-    let length = |length: Length| figure::length(length.in_millimetres(), unit);
     let grooves = setting.grooves.iter().map(|groove| {
-        let centre = length(groove.centre);
-        view! { <div><dt>{groove.number}</dt><dd class="figure">{centre}</dd></div> }
+        let centre = groove.centre.in_millimetres();
+        let fraction = (unit == LengthUnit::Inch)
+            .then(|| view! { <small>{figure::sixty_fourths(centre)}</small> });
+        let centre = figure::length(centre, unit);
+        view! { <div><dt>{groove.number}</dt><dd class="figure">{centre}{fraction}</dd></div> }
     });
     let grooves = grooves.collect_view();
     let checks = machined.layout.checks().iter().map(|check| {
@@ -136,6 +185,22 @@ fn body(machined: &Machined, setting: &Setting, unit: LengthUnit) -> AnyView {
     ] {
         told.push((name, figure::length_with_unit(value.in_millimetres(), unit)));
     }
+    let parts = &machined.parts.layout;
+    let mut lengths = vec![parts.top.length(), parts.bottom.length()];
+    lengths.dedup();
+    let lengths = lengths
+        .into_iter()
+        .map(|length| figure::length(length.in_millimetres(), unit));
+    let lengths = lengths.collect::<Vec<_>>().join(" over ");
+    told.push((
+        "Slat length",
+        format!("{lengths}{}{}", figure::THIN_SPACE, unit.label()),
+    ));
+    let set = parts.cutter_set.clone();
+    told.push((
+        "Cutter set",
+        set.unwrap_or_else(|| "none chosen".to_owned()),
+    ));
     told.push(("Feed", format!("{feed}{}m/min", figure::THIN_SPACE)));
     view! {
         <section>
@@ -145,19 +210,19 @@ fn body(machined: &Machined, setting: &Setting, unit: LengthUnit) -> AnyView {
         </section>
         <section>
             <h3>{format!("Slats and sandwich, {}", unit.label())}</h3>
-            {slat_table(setting, unit)}
+            {slat_table(setting, &figure::length_to_set, unit)}
         </section>
         <div class="halves">
             <section>
                 <h3>{format!("Heights of the knives, {}", unit.label())}</h3>
-                {height_table(setting, unit)}
+                {height_table(setting, &figure::length_to_set, unit)}
             </section>
             <section>
                 <h3>{format!("Knife marks, {}", unit.label())}</h3>
                 {mark_table(machined, setting, unit)}
             </section>
         </div>
-        <section>
+        <section class="check-list">
             <h3>{pencils(machined)}</h3>
             <table><tbody>{checks}</tbody></table>
         </section>

@@ -1,5 +1,6 @@
 //! The places, by question.
 
+use crate::project_file::BARREL_FRAGMENT;
 use leptos::prelude::window;
 
 /// A place of the page.
@@ -61,7 +62,11 @@ impl Place {
     pub fn of_fragment(fragment: &str) -> Self {
         Self::ALL
             .into_iter()
-            .find(|place| place.fragment() == fragment)
+            .find(|place| {
+                // One that holds a barrel leads to its place as well.
+                let is_barrel = *place == Self::Barrel && fragment.starts_with(BARREL_FRAGMENT);
+                place.fragment() == fragment || is_barrel
+            })
             .unwrap_or(Self::Layout)
     }
 

@@ -6,7 +6,7 @@ use crate::workbench::{Slot, Table, Workbench};
 use leptos::prelude::*;
 use solver::{Problem, ProjectDraft};
 use wasm_bindgen::JsCast;
-use web_sys::HtmlElement;
+use web_sys::{HtmlElement, HtmlInputElement};
 
 /// Lines that are shown at once; what is mended makes room for others.
 const MOST_LINES: usize = 50;
@@ -151,6 +151,10 @@ fn go_to(bench: Workbench, problem: &Problem) {
         if let Some(element) = found.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
             // A field that cannot take the cursor is still shown in the list.
             let _ = element.focus();
+            // Whoever types next means the whole number, also in a place that has just been made.
+            if let Some(input) = element.dyn_ref::<HtmlInputElement>() {
+                input.select();
+            }
         }
     });
 }

@@ -40,19 +40,21 @@ pub(crate) fn SettingFiles(
             }
         }
     };
-    let nothing = move || office.is_empty();
+    let no_layout = move || office.machined.with(Option::is_none);
+    let no_setting = move || office.is_empty();
+    let not_drawn = |drawn: OnPaper| move || !drawn.with(|drawn| matches!(drawn, Some(Ok(_))));
     view! {
         <section class="result files" aria-labelledby="files-title">
             <h2 id="files-title">"Files"</h2>
-            <p class="empty" hidden=move || !nothing()>"Files can be saved once there is a setting."</p>
-            <div class="actions" hidden=nothing>
-                <button type="button" on:click=drawing("Cross-section", section)>"Cross-section as SVG"</button>
-                <button type="button" on:click=drawing("Gauge", gauge)>"Gauge as SVG"</button>
+            <div class="actions" hidden=no_layout>
+                <button type="button" hidden=not_drawn(section) on:click=drawing("Cross-section", section)>"Cross-section as SVG"</button>
+                <button type="button" hidden=not_drawn(gauge) on:click=drawing("Gauge", gauge)>"Gauge as SVG"</button>
                 <button type="button" on:click=move |_| outline("dxf", TrueSize::to_dxf)>"Outline as DXF"</button>
                 <button type="button" on:click=move |_| outline("svg", TrueSize::to_svg)>"Outline as SVG"</button>
-                <button type="button" on:click=table("Setting", |machined, unit| Some(machined.setting()?.csv(unit)))>"Setting as CSV"</button>
-                <button type="button" on:click=table("Knives", |machined, unit| Some(machined.setting()?.knives_csv(unit)))>"Knives as CSV"</button>
+                <button type="button" hidden=no_setting on:click=table("Setting", |machined, unit| Some(machined.setting()?.csv(unit)))>"Setting as CSV"</button>
+                <button type="button" hidden=no_setting on:click=table("Knives", |machined, unit| Some(machined.setting()?.knives_csv(unit)))>"Knives as CSV"</button>
             </div>
+            {office.wanting("No files of setting and knives")}
             <p class="hint">"The outline is that of the bare wood, as it lies in the sandwich. DXF is of release 12, in millimetres."</p>
         </section>
     }

@@ -7,6 +7,7 @@ use super::expected_good::ExpectedGood;
 use super::feed_form::FeedForm;
 use super::gauge_strip::{GaugeStrip, gauge};
 use super::groove_table::GrooveTable;
+use super::head_drawings::HeadDrawings;
 use super::head_form::HeadForm;
 use super::knife_sheets::KnifeSheets;
 use super::live::live;
@@ -18,9 +19,10 @@ use super::run_form::RunForm;
 use super::run_needs::RunTable;
 use super::setting_files::{SettingFiles, section};
 use super::setting_tables::{facts, height_table, mark_table, part, slat_facts, slat_table};
+use super::title_form::TitleForm;
 use crate::workbench::{Workbench, machined};
 use leptos::prelude::*;
-use solver::{PaperSize, draw_sandwich};
+use solver::{Blade, PaperSize, draw_sandwich, figure};
 use std::sync::Arc;
 
 /// The place of the setter.
@@ -51,14 +53,22 @@ pub(crate) fn SettingPlace() -> impl IntoView {
         machined,
         ("heights", "Heights above the table"),
         true,
-        |_, setting, unit| scrolled("Heights of the knives", height_table(setting, unit)),
+        |_, setting, unit| {
+            scrolled(
+                "Heights of the knives",
+                height_table(setting, &figure::length, unit),
+            )
+        },
     );
     let slats = part(
         machined,
         ("asked", "Slats and sandwich"),
         true,
         |_, setting, unit| {
-            let table = scrolled("Slats at the groove head", slat_table(setting, unit));
+            let table = scrolled(
+                "Slats at the groove head",
+                slat_table(setting, &figure::length, unit),
+            );
             view! { {table} {facts(slat_facts(setting, unit))} }.into_any()
         },
     );
@@ -89,6 +99,7 @@ pub(crate) fn SettingPlace() -> impl IntoView {
                 <FeedForm/>
                 <HeadForm/>
                 <RunForm/>
+                <TitleForm/>
             </aside>
             <div class="results" class:stale=stale>
                 <p class="before" hidden=move || !stale.get()>
@@ -97,6 +108,10 @@ pub(crate) fn SettingPlace() -> impl IntoView {
                 <PaperChoice/>
                 <div class="set">{heights}{slats}{marks}{cautions}</div>
                 <GrooveTable/>
+                <section class="result stands" aria-labelledby="stands-title">
+                    <h2 id="stands-title">"Heads over the table"</h2>
+                    <HeadDrawings of=&Blade::ALL context="drawing"/>
+                </section>
                 <KnifeSheets/>
                 <GaugeStrip on_paper=gauge/>
                 <RunTable/>
@@ -156,7 +171,8 @@ fn Answer() -> impl IntoView {
 fn PaperChoice() -> impl IntoView {
     let office = expect_context::<Office>();
     let paper = office.paper;
-    let nothing = move || office.is_empty();
+    let no_layout = move || office.machined.with(Option::is_none);
+    let no_setting = move || office.is_empty();
     let chosen = Signal::derive(move || {
         let chosen = paper.get();
         PaperSize::ALL.iter().position(|size| *size == chosen)
@@ -176,13 +192,13 @@ fn PaperChoice() -> impl IntoView {
     view! {
         <section class="result printing" aria-labelledby="printing-title">
             <h2 id="printing-title">"On paper"</h2>
-            <p class="empty" hidden=move || !nothing()>"Sheet, gauge and knives are printed once there is a setting."</p>
-            <div class="actions" hidden=nothing>
-                <button type="button" on:click=move |_| office.print(Print::Sheet)>"Print the setting sheet"</button>
+            <div class="actions" hidden=no_layout>
+                <button type="button" hidden=no_setting on:click=move |_| office.print(Print::Sheet)>"Print the setting sheet"</button>
                 <button type="button" on:click=move |_| office.print(Print::Gauge)>"Print the gauge"</button>
-                <button type="button" on:click=move |_| office.print(Print::Knives)>"Print the knives"</button>
+                <button type="button" hidden=no_setting on:click=move |_| office.print(Print::Knives)>"Print the knives"</button>
                 {sizes}
             </div>
+            {office.wanting("No setting sheet and no knives to print")}
         </section>
     }
 }

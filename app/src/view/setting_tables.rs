@@ -6,9 +6,12 @@ use crate::workbench::{Machined, Workbench};
 use leptos::prelude::*;
 use solver::{HeadKind, Length, LengthUnit, Setting, SlatSetting, figure};
 
+/// How a length is shown, in millimetres.
+type Show = dyn Fn(f64, LengthUnit) -> String;
+
 /// The sizes of slats and sandwich at the machines.
-pub(crate) fn slat_table(setting: &Setting, unit: LengthUnit) -> AnyView {
-    let length = |length: Length| figure::length(length.in_millimetres(), unit);
+pub(crate) fn slat_table(setting: &Setting, show: &Show, unit: LengthUnit) -> AnyView {
+    let length = |length: Length| show(length.in_millimetres(), unit);
     let rows = [("Top slat", &setting.top), ("Bottom slat", &setting.bottom)];
     let rows = rows.map(|(name, slat)| {
         let SlatSetting {
@@ -56,8 +59,8 @@ pub(crate) fn slat_facts(setting: &Setting, unit: LengthUnit) -> Vec<(&'static s
 }
 
 /// How high each knife stands.
-pub(crate) fn height_table(setting: &Setting, unit: LengthUnit) -> AnyView {
-    let length = |length: Length| figure::length(length.in_millimetres(), unit);
+pub(crate) fn height_table(setting: &Setting, show: &Show, unit: LengthUnit) -> AnyView {
+    let length = |length: Length| show(length.in_millimetres(), unit);
     let rows = setting.heights.iter().map(|height| {
         let heights = [height.surface, height.tip, height.axis];
         row(

@@ -1,11 +1,13 @@
 //! The frame of the page: name, places, unit, undo, file, saving, update.
 
 use super::Place;
+use super::barrel_comparison::Compared;
 use super::barrel_place::BarrelPlace;
 use super::entry_table::on_drag;
 use super::file_menu::{FileMenu, Files, RefusedFile};
 use super::layout_place::LayoutPlace;
 use super::live::live;
+use super::place_files::PlaceFiles;
 use super::planks_place::PlanksPlace;
 use super::setting_place::SettingPlace;
 use super::text_field::NameField;
@@ -13,8 +15,8 @@ use super::timber_place::TimberPlace;
 use super::tolerance_place::TolerancePlace;
 use crate::offline::{self, Update};
 use crate::store::{Keeping, SaveState};
-use crate::workbench::{Delivery, Dice, Jobs, Memory, Sawyer, Searches, Workbench};
-use crate::{demo, download, preference};
+use crate::workbench::{Delivery, Dice, Gains, Jobs, Memory, Sawyer, Searches, Workbench};
+use crate::{demo, download, preference, project_file};
 use leptos::ev;
 use leptos::prelude::*;
 use solver::LengthUnit;
@@ -31,6 +33,8 @@ pub fn Slatwright() -> impl IntoView {
     provide_context(Jobs::start(bench));
     provide_context(Searches::start(bench));
     provide_context(Dice::start(bench));
+    provide_context(Gains::new(bench));
+    provide_context(Compared::new());
     provide_context(Delivery::new(bench));
     let sawyer = Sawyer::new(bench);
     provide_context(sawyer);
@@ -40,6 +44,17 @@ pub fn Slatwright() -> impl IntoView {
         }
     });
     let update = offline::start();
+    // Before the address is put in order: a barrel in it is added once the project is there.
+    let sent = RwSignal::new(sent_barrel());
+    Effect::new(move |_| {
+        if memory.opened.get()
+            && let Some(fragment) = sent.get()
+        {
+            sent.set(None);
+            let barrel = project_file::read_barrel_fragment(&fragment);
+            files.add_barrel("The barrel of the link".to_owned(), barrel);
+        }
+    });
 
     Effect::new(move |_| preference::keep_unit(bench.unit.get()));
     Effect::new(move |_| {
@@ -50,7 +65,16 @@ pub fn Slatwright() -> impl IntoView {
         }
     });
     let on_hash = window_event_listener(ev::hashchange, move |_| {
-        bench.place.set(Place::from_address())
+        // A place that is looked at already is not made anew.
+        let place = Place::from_address();
+        if bench.place.get_untracked() != place {
+            bench.place.set(place);
+        }
+        if let Some(fragment) = sent_barrel() {
+            sent.set(Some(fragment));
+            // The same link can be opened again.
+            let _ = window().location().set_hash(Place::Barrel.fragment());
+        }
     });
     let on_key = window_event_listener(ev::keydown, move |event| {
         shortcuts(&event, bench, memory, files)
@@ -82,7 +106,7 @@ pub fn Slatwright() -> impl IntoView {
         <a class="skip" href="#place">"To the work"</a>
         <Header/>
         <Banners update/>
-        <main id="place" tabindex="-1">{live(place)}</main>
+        <main id="place" tabindex="-1">{live(place)} <PlaceFiles/></main>
         <Notice/>
         <footer>
             <p>
@@ -91,6 +115,14 @@ pub fn Slatwright() -> impl IntoView {
             </p>
         </footer>
     }
+}
+
+/// The end of the address, where it holds a barrel.
+fn sent_barrel() -> Option<String> {
+    let fragment = window().location().hash().ok()?;
+    fragment
+        .starts_with(project_file::BARREL_FRAGMENT)
+        .then_some(fragment)
 }
 
 /// Ctrl or ⌘ with S, O, Z and Y.

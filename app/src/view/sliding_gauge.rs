@@ -1,7 +1,7 @@
 //! A size of a drawing that is set by sliding the jaw of a gauge: by mouse, finger, pen or key.
 
 use super::when::When;
-use crate::workbench::Workbench;
+use crate::workbench::{Slot, Workbench};
 use leptos::prelude::*;
 use solver::{Drawing, Grip, Handle, Length, Stride, figure};
 use wasm_bindgen::JsCast;
@@ -121,7 +121,7 @@ impl Gauge {
         let value = match event.key().as_str() {
             "Escape" => {
                 self.held.set(None);
-                return self.bench.take_back(self.grip);
+                return self.bench.take_back(Slot::Rules(self.grip.field()));
             }
             "ArrowRight" | "ArrowUp" => handle.stepped(arrow, 1),
             "ArrowLeft" | "ArrowDown" => handle.stepped(arrow, -1),
@@ -219,7 +219,7 @@ pub(crate) fn GaugeGrip(
     // The browser has taken the pointer for something else: nothing was meant.
     let on_cancel = move |event: PointerEvent| {
         if gauge.release(&event) {
-            bench.take_back(gauge.grip);
+            bench.take_back(Slot::Rules(field));
         }
     };
     view! {

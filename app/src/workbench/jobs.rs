@@ -36,6 +36,10 @@ pub struct Jobs {
     purchase: RwSignal<JobState<Purchase>>,
     ranker: Asker,
     purchaser: Asker,
+    /// Whether the ranker answers a question of a barrel that is being shaped.
+    ranking_busy: StoredValue<bool>,
+    /// Whether that barrel has changed since.
+    ranking_late: StoredValue<bool>,
 }
 
 /// A worker with the job that it was last asked.
@@ -73,6 +77,8 @@ impl Jobs {
             purchase,
             ranker,
             purchaser,
+            ranking_busy: StoredValue::new(false),
+            ranking_late: StoredValue::new(false),
         };
         jobs.ask_when_changed();
         jobs
@@ -129,6 +135,17 @@ impl Jobs {
         });
     }
 
+    /// Asks for the ranking while a barrel is shaped: at once, or as soon as the worker is free, and
+    /// then of the barrel as it is by then.
+    fn ask_ranking_now(&self) {
+        let busy = self.ranking_busy.get_value();
+        self.ranking_late.set_value(busy);
+        if !busy {
+            self.ranking_busy.set_value(true);
+            self.ask_ranking();
+        }
+    }
+
     fn ask_when_changed(self) {
         let project = self.bench.project();
         // Only what an answer rests on counts as a change.
@@ -161,11 +178,26 @@ impl Jobs {
         Effect::new(move |asked: Option<Option<_>>| {
             let asked = asked.flatten();
             let wanted = (ranked_from.get(), self.aim.get(), unit.get());
-            if place.get() != Place::Layout || asked.as_ref() == Some(&wanted) {
+            let place = place.get();
+            let is_shown = matches!(place, Place::Layout | Place::Barrel);
+            if !is_shown || asked.as_ref() == Some(&wanted) {
                 return asked;
             }
-            ranking_pause.then(move || self.ask_ranking());
+            if place == Place::Barrel {
+                self.ask_ranking_now();
+            } else {
+                ranking_pause.then(move || self.ask_ranking());
+            }
             Some(wanted)
+        });
+        // What has changed meanwhile is asked as soon as the last answer is there.
+        Effect::new(move |_| {
+            if !matches!(*self.ranking.read(), JobState::Running(_)) {
+                self.ranking_busy.set_value(false);
+                if self.ranking_late.get_value() {
+                    self.ask_ranking_now();
+                }
+            }
         });
         let purchase_pause = Pause::new();
         Effect::new(move |asked: Option<Option<_>>| {
@@ -250,6 +282,7 @@ pub(super) fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply
         | Reply::Measured { .. }
         | Reply::Expected { .. }
         | Reply::Cutters { .. }
+        | Reply::Gains { .. }
         | Reply::Purchased { .. } => {}
     }
 }

@@ -2,6 +2,7 @@
 
 mod delivery;
 mod dice;
+mod gains;
 mod history;
 mod jobs;
 mod kept_plan;
@@ -17,12 +18,14 @@ mod table;
 
 pub use delivery::{Delivery, stock, use_measured};
 pub use dice::{Count, Dice};
+pub use gains::Gains;
 pub use history::History;
 pub use jobs::{JobState, Jobs};
 pub use laying::{is_laid, lay_found};
 pub(crate) use machined::drawn_on;
 pub use machined::{Machined, machined};
 pub use memory::{Memory, Unreadable};
+pub(crate) use pause::Pause;
 pub use rounds::Enough;
 pub use sawyer::{Ending, Planned, Sawing, Sawyer, SoFar};
 pub use searches::{Question, Searches};
@@ -34,8 +37,8 @@ use crate::project_file;
 use crate::view::Place;
 use leptos::prelude::*;
 use solver::{
-    Field, FieldProblem, Grip, Id, Laid, Layout, LayoutParts, Length, LengthUnit, Problem,
-    ProjectDraft, Spacing, Typed, lay_out,
+    DrawnPath, Field, FieldProblem, Grip, Id, Laid, Layout, LayoutParts, Length, LengthUnit,
+    Problem, ProjectDraft, Spacing, Typed, lay_out,
 };
 use std::collections::HashMap;
 
@@ -227,9 +230,39 @@ impl Workbench {
         });
     }
 
-    /// Takes back what a gauge was slid since it was taken in hand, as if it had never been.
-    pub fn take_back(&self, grip: Grip) {
-        let slot = Slot::Rules(grip.field());
+    /// Puts a number in a slot while it is moved by hand; its moves are one step until
+    /// [`Self::leave_field`].
+    pub fn slide_to(&self, slot: Slot, typed: Typed) {
+        if slot.get(&self.project.read_untracked()) == Some(&typed) {
+            return;
+        }
+        self.note(Some(slot));
+        self.project.update(|project| slot.set(project, typed));
+    }
+
+    /// Makes a barrel the free outline of a path; its moves are one step until [`Self::leave_field`].
+    /// A path of more characters than a file can hold is not taken, and that is told.
+    pub fn draw(&self, barrel: Id, path: &DrawnPath) {
+        let at = self.project.read_untracked().barrel_place(barrel);
+        let Some(at) = at else {
+            return;
+        };
+        let mut draft = self.project.read_untracked().barrels[at].draft.clone();
+        draft.draw(path);
+        if draft.path.len() > project_file::MOST_PATH_CHARACTERS {
+            self.tell("The outline has as many points as a file can hold, so nothing was changed.");
+            return;
+        }
+        if self.project.read_untracked().barrels[at].draft == draft {
+            return;
+        }
+        self.note(Some(Slot::Barrel(barrel, Field::Path)));
+        self.project
+            .update(|project| project.barrels[at].draft = draft);
+    }
+
+    /// Takes back what was moved by hand in a slot since it was taken, as if it had never been.
+    pub fn take_back(&self, slot: Slot) {
         let state = self
             .history
             .try_update(|history| history.abandon(&slot))

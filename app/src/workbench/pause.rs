@@ -11,7 +11,7 @@ const QUIET: f64 = 150.0;
 /// One timer runs through a row of changes and is set anew only when it rings too early: calling
 /// one off and beginning another at every step of a drag is dear.
 #[derive(Clone, Copy)]
-pub(super) struct Pause {
+pub(crate) struct Pause {
     /// When the last change was, ms of the clock.
     changed: StoredValue<f64>,
     waits: StoredValue<bool>,
@@ -19,7 +19,7 @@ pub(super) struct Pause {
 
 impl Pause {
     /// Nothing has changed yet.
-    pub(super) fn new() -> Self {
+    pub(crate) fn new() -> Self {
         Self {
             changed: StoredValue::new(0.0),
             waits: StoredValue::new(false),
@@ -27,7 +27,7 @@ impl Pause {
     }
 
     /// Runs the action when the changes have paused, once for all that asked for it meanwhile.
-    pub(super) fn then(self, action: impl Fn() + 'static) {
+    pub(crate) fn then(self, action: impl Fn() + 'static) {
         self.changed.set_value(js_sys::Date::now());
         if !self.waits.get_value() {
             self.wait(QUIET, action);
@@ -36,8 +36,12 @@ impl Pause {
 
     fn wait(self, milliseconds: f64, action: impl Fn() + 'static) {
         let ring = move || {
+            // What waited may have left the page.
+            let Some(changed) = self.changed.try_get_value() else {
+                return;
+            };
             // A clock that was set back waits no longer than a whole pause.
-            let left = (QUIET - (js_sys::Date::now() - self.changed.get_value())).min(QUIET);
+            let left = (QUIET - (js_sys::Date::now() - changed)).min(QUIET);
             if left > 0.0 {
                 self.wait(left, action);
             } else {

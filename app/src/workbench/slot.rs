@@ -360,6 +360,11 @@ impl Slot {
             Size::Barrel => barrel(barrel_shape(project)?.size_field()),
             Size::CornerRadius if !barrel_shape(project)?.has_corners() => return None,
             Size::CornerRadius => barrel(Field::CornerRadius),
+            Size::BarrelHeight => match barrel_shape(project)? {
+                Shape::Oval | Shape::Flat => barrel(Field::BarrelHeight),
+                _ => return None,
+            },
+            Size::Coat => barrel(Field::Coat),
             Size::Lead => barrel(Field::LeadDiameter),
             Size::Land => Self::Rules(Field::Land),
             Size::Pitch => Self::Rules(Field::Pitch),
@@ -368,7 +373,6 @@ impl Slot {
             | Size::TopPlaning
             | Size::BottomPlaning
             | Size::BarrelWidth
-            | Size::BarrelHeight
             | Size::Wall
             | Size::PlankLength
             | Size::PlankWidth
@@ -379,7 +383,12 @@ impl Slot {
             | Size::Imprint
             | Size::BareLead
             | Size::PaintFrom
-            | Size::PaintTo => {
+            | Size::PaintTo
+            | Size::HeadAxis
+            | Size::KnifeTip
+            | Size::CutDepth
+            | Size::WoodOnTable
+            | Size::FinishedFace => {
                 return None;
             }
         })

@@ -233,3 +233,167 @@ fn the_other_way_round_every_change_and_verdict_is_turned_round() {
         assert!(there.change(MM).is_none() || there.change(MM) != back.change(MM));
     }
 }
+
+/// Barrels against each other, by formulas and by laying out.
+mod barrels {
+    use crate::comparison::{BarrelLine, BarrelTable, Value, Verdict, compare_barrels};
+    use crate::{
+        BarrelDraft, Entry, Id, LengthUnit, ProjectDraft, Seam, Shape, SlatDraft, Typed, Way,
+        lay_out,
+    };
+
+    const MM: LengthUnit = LengthUnit::Millimetre;
+
+    fn project() -> ProjectDraft {
+        let mut small = BarrelDraft::new("Small, 6.3", Shape::Hexagonal);
+        small.size = Typed::Number(6.3);
+        let mut wide = SlatDraft::new("78 × 5");
+        wide.width = Typed::Number(78.0);
+        wide.pack_price = Typed::Number(300.0);
+        let entry = |id, draft| Entry { id: Id(id), draft };
+        let slat = |id, draft| Entry { id: Id(id), draft };
+        let mut round = BarrelDraft::new("Round, 7.0", Shape::Round);
+        round.size = Typed::Number(7.0);
+        let mut broken = BarrelDraft::new("Broken", Shape::Round);
+        broken.coat = Typed::Text("thick".to_owned());
+        ProjectDraft {
+            name: String::new(),
+            barrels: vec![
+                entry(1, BarrelDraft::new("Usual, 7.0", Shape::Hexagonal)),
+                entry(2, small),
+                entry(3, round),
+                entry(4, broken),
+            ],
+            slats: vec![slat(11, SlatDraft::new("74 × 5")), slat(12, wide)],
+            title_block: crate::TitleBlock::new(),
+            rules: crate::RulesDraft::new(),
+            layout: crate::LayoutDraft {
+                barrel: Id(1),
+                top: Id(11),
+                bottom: Id(11),
+                way: Way::Usual(Seam::ThroughFaces),
+                turn: Typed::Number(0.0),
+                accuracy: Id(0),
+            },
+            orders: Vec::new(),
+            species: Vec::new(),
+            conditions: crate::ConditionsDraft::new(),
+            cutter_sets: vec![Entry {
+                id: Id(21),
+                draft: {
+                    let mut set = crate::CutterSetDraft::new("Head, =1+1");
+                    set.pitch = Typed::Number(7.24);
+                    set.most = Typed::Number(12.0);
+                    set
+                },
+            }],
+            search: crate::SearchDraft::new(),
+            saw_shop: crate::SawShopDraft::new(),
+            heads: [const { crate::HeadDraft::new() }; 3],
+            cut: crate::CutDraft::new(),
+            run: crate::RunDraft::new(),
+            supply: crate::SupplyDraft::new(),
+            set_aside: None,
+            accuracies: Vec::new(),
+        }
+    }
+
+    fn line<'a>(table: &'a BarrelTable, label: &str) -> &'a BarrelLine {
+        let mut lines = table.lines.iter();
+        lines.find(|line| line.label == label).unwrap()
+    }
+
+    #[test]
+    fn the_sizes_are_those_of_the_formulas() {
+        let table = compare_barrels(&project(), &[Id(1), Id(3), Id(2)]);
+        // Over corners 2/√3 of the size, less r(2/√3 − 1) at either end, with r = 0.5.
+        let over = 2.0 / 3.0_f64.sqrt();
+        let expected = 7.0 * over - 2.0 * 0.5 * (over - 1.0);
+        let Some(Value::Length(width)) = &line(&table, "Width over the coat").values[0] else {
+            panic!("a length");
+        };
+        assert!((width.in_millimetres() - expected).abs() < 1e-12);
+        // A side of the core of inradius 3: 2·3·tan 30°.
+        let Some(Value::Length(face)) = &line(&table, "Widest flat face").values[0] else {
+            panic!("a length");
+        };
+        assert!((face.in_millimetres() - 6.0 / 3.0_f64.sqrt()).abs() < 1e-12);
+        assert_eq!(line(&table, "Widest flat face").values[1], None);
+        // π·3.42²·175 mm³ of a round pencil of 7.0 under a coat of 0.08.
+        let volume = std::f64::consts::PI * 3.42 * 3.42 * 175.0;
+        let Some(Value::Volume(wood)) = &line(&table, "Wood and lead in a pencil").values[1] else {
+            panic!("a volume");
+        };
+        assert!((wood.in_cubic_millimetres() - volume).abs() < 1e-6);
+        assert_eq!(
+            line(&table, "Girth over the coat").text(1, MM),
+            "21.99\u{202f}mm"
+        );
+    }
+
+    #[test]
+    fn the_pencils_are_those_of_the_best_way_round() {
+        let project = project();
+        let ids = [Id(2), Id(1), Id(3)];
+        let table = compare_barrels(&project, &ids);
+        for (at, id) in ids.into_iter().enumerate() {
+            for slat in &project.slats {
+                let mut laid = project.clone();
+                (laid.layout.barrel, laid.layout.top, laid.layout.bottom) = (id, slat.id, slat.id);
+                let place = laid.barrel_place(id).unwrap();
+                let ways = laid.barrels[place].draft.shape.seams().iter();
+                let pencils = ways.map(|seam| {
+                    laid.layout.way = Way::Usual(*seam);
+                    lay_out(&laid.check_layout().unwrap().setup()).pencils()
+                });
+                let best = pencils.max();
+                let line = line(&table, &slat.draft.name);
+                assert_eq!(line.values[at], best.map(Value::Count), "{}", line.title());
+            }
+        }
+        let line = line(&table, "74 × 5");
+        assert_eq!(line.title(), "Pencils on 74 × 5");
+        assert_eq!(
+            (line.text(0, MM), line.text(1, MM)),
+            ("11".to_owned(), "10".to_owned())
+        );
+        assert_eq!(line.change(1, MM).unwrap(), "−1");
+        assert_eq!(line.verdict(1, MM), Some(Verdict::Worse));
+        assert_eq!((line.change(0, MM), line.verdict(0, MM)), (None, None));
+    }
+
+    #[test]
+    fn a_set_serves_where_it_loses_no_pencil() {
+        let table = compare_barrels(&project(), &[Id(2), Id(1)]);
+        let sets = line(&table, "Cutter set");
+        assert_eq!(sets.text(0, MM), "a new one");
+        assert_eq!(sets.text(1, MM), "Head, =1+1");
+        assert_eq!(
+            line(&table, "Stock on which a gross costs least").text(0, MM),
+            "74 × 5"
+        );
+    }
+
+    #[test]
+    fn what_cannot_be_made_or_is_not_there_is_left_out() {
+        let table = compare_barrels(
+            &project(),
+            &[Id(4), Id(99), Id(2), Id(1), Id(3), Id(1), Id(2)],
+        );
+        let ids: Vec<Id> = table.barrels.iter().map(|(id, _)| *id).collect();
+        assert_eq!(ids, [Id(2), Id(1), Id(3), Id(1)]);
+        assert_eq!(compare_barrels(&project(), &[]).lines, Vec::new());
+    }
+
+    #[test]
+    fn the_table_is_written_with_differences() {
+        let csv = compare_barrels(&project(), &[Id(1), Id(2)]).csv(MM);
+        let mut lines = csv.split("\r\n");
+        assert_eq!(
+            lines.next().unwrap(),
+            "Compared,\"Usual, 7.0\",\"Small, 6.3\",Difference"
+        );
+        assert!(csv.contains("Pencils on 74 × 5,10,11,'+1\r\n"), "{csv}");
+        assert!(csv.contains("\"Head, =1+1\""));
+    }
+}

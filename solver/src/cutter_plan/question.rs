@@ -29,10 +29,11 @@ impl ProjectDraft {
     /// #     conditions: ConditionsDraft::new(), cutter_sets: vec![], rules: RulesDraft::new(),
     /// #     accuracies: vec![], layout, search: SearchDraft::new(), orders: vec![],
     /// #     saw_shop: SawShopDraft::new(), heads: [const { HeadDraft::new() }; 3],
-    /// #     cut: CutDraft::new(), run: RunDraft::new(), set_aside: None,
+    /// #     cut: CutDraft::new(), run: RunDraft::new(), supply: solver::SupplyDraft::new(),
+    /// #     title_block: solver::TitleBlock::new(), set_aside: None,
     /// # };
     /// let mut project = project; // one barrel, one stock
-    /// project.orders.push(OrderDraft { barrel: Id(1), gross: Typed::Number(100.0) });
+    /// project.orders.push(OrderDraft { gross: Typed::Number(100.0), ..OrderDraft::new(Id(1)) });
     /// let mut tens = CutterSetDraft::new("Tens");
     /// tens.pitch = Typed::Number(7.24);
     /// project.cutter_sets.push(Entry { id: Id(7), draft: tens });

@@ -1,29 +1,141 @@
 //! The end view of a barrel with its sizes.
 
+use super::paper::{PIXELS_PER_MILLIMETRE, Paper, Scale, ScaledDrawing};
 use super::path::{Path, View};
 use super::placement::{Band, CLEAR, CORNER, End, Side, Spot, Wanted};
 use super::{Drawing, Shape, Sheet, Size, Style, describe};
 use crate::barrel::Barrel;
 use crate::field::Field;
 use crate::figure;
-use crate::outline::{Arc, Outline, Segment};
-use crate::quantity::{Angle, Length, Point};
+use crate::outline::{Arc, DrawnPath, Outline, Segment};
+use crate::quantity::{Angle, Direction, Length, Point};
 use crate::sequence::in_order;
+use crate::unit::LengthUnit;
 
 /// The outline is drawn no larger than this, px.
 const MOST_HEIGHT: f64 = 360.0;
 /// Space round the view, px.
 const MARGIN: f64 = 12.0;
 
+/// Where the end view of a barrel lies on its sheet.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct EndView {
+    /// Pixels per millimetre.
+    scale: f64,
+    /// Place of the lead axis, px.
+    axis: (f64, f64),
+}
+
+impl EndView {
+    /// The place on the sheet of a point, mm from the lead axis, y up: px, y down.
+    #[must_use]
+    pub fn place(&self, point: Point) -> (f64, f64) {
+        (
+            self.axis.0 + point.x * self.scale,
+            self.axis.1 - point.y * self.scale,
+        )
+    }
+
+    /// The point, mm from the lead axis, at a place of the sheet, px.
+    #[must_use]
+    pub fn point(&self, x: f64, y: f64) -> Point {
+        Point {
+            x: (x - self.axis.0) / self.scale,
+            y: (self.axis.1 - y) / self.scale,
+        }
+    }
+
+    /// The length of so many px, mm.
+    #[must_use]
+    pub fn length(&self, px: f64) -> f64 {
+        px / self.scale
+    }
+
+    /// A path as it lies on the sheet, SVG path data in px.
+    #[must_use]
+    pub(super) fn drawn(&self, path: &DrawnPath) -> String {
+        // Its text turns y round.
+        let (x, y) = self.axis;
+        path.clone().placed(self.scale, x, 0.0 - y).text()
+    }
+}
+
 /// Draws a barrel standing on a face, the finished outline round the wood and the lead.
 #[must_use]
 pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
+    draw_end_view(barrel, sheet, None).0
+}
+
+/// Draws a barrel as [`draw_barrel`] does, and tells where it lies on the sheet; as it lay before
+/// where that is given, so that nothing moves away under a hand that changes it.
+///
+/// ```
+/// use solver::{BarrelDraft, LengthUnit, Point, Shape, Sheet, draw_end_view};
+/// let barrel = BarrelDraft::new("Office", Shape::Round).check().unwrap();
+/// let sheet = Sheet { width: 600.0, row: 28.0, text: 64.0, unit: LengthUnit::Millimetre };
+/// let (_, view) = draw_end_view(&barrel, &sheet, None);
+/// let (x, y) = view.place(Point { x: 3.5, y: 0.0 });
+/// assert_eq!(view.point(x, y), Point { x: 3.5, y: 0.0 });
+/// ```
+#[must_use]
+pub fn draw_end_view(barrel: &Barrel, sheet: &Sheet, held: Option<EndView>) -> (Drawing, EndView) {
+    draw(barrel, sheet, held.map(|held| held.scale), held)
+}
+
+/// Draws a barrel for paper at the largest standard scale (ISO 5455) at which it and its dimensions fit
+/// across; nothing where they do not fit in full size.
+///
+/// ```
+/// use solver::{BarrelDraft, LengthUnit, Paper, PaperSize, Shape, draw_barrel_to_scale};
+/// let barrel = BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap();
+/// let paper = Paper { size: PaperSize::A4, landscape: false };
+/// let drawn = draw_barrel_to_scale(&barrel, paper, LengthUnit::Millimetre).unwrap();
+/// assert_eq!(drawn.scale.label(), "10:1");
+/// ```
+#[must_use]
+pub fn draw_barrel_to_scale(
+    barrel: &Barrel,
+    paper: Paper,
+    unit: LengthUnit,
+) -> Option<ScaledDrawing> {
+    /// Room for dimensions on either side, and the most height that the view may take, mm.
+    const BESIDE: f64 = 30.0;
+    const HIGHEST: f64 = 110.0;
+    let extents = barrel.finished(Angle::ZERO).extents();
+    let across = paper.printable_width() - Length::millimetres(2.0 * BESIDE);
+    let wide = Scale::largest_that_fits(extents.width(), across)?;
+    let high = Scale::largest_that_fits(extents.height(), Length::millimetres(HIGHEST))?;
+    let scale = if wide.factor() < high.factor() {
+        wide
+    } else {
+        high
+    };
+    let sheet = Sheet {
+        width: paper.printable_width().in_millimetres() * PIXELS_PER_MILLIMETRE,
+        row: 26.0,
+        text: 66.0,
+        unit,
+    };
+    let pixels = scale.factor() * PIXELS_PER_MILLIMETRE;
+    let (drawing, _) = draw(barrel, &sheet, Some(pixels), None);
+    Some(ScaledDrawing { drawing, scale })
+}
+
+/// Draws a barrel at a scale, px a millimetre, and in a place, where these are given.
+fn draw(
+    barrel: &Barrel,
+    sheet: &Sheet,
+    scale: Option<f64>,
+    held: Option<EndView>,
+) -> (Drawing, EndView) {
     let sheet = sheet.usable();
     let (finished, bare) = (barrel.finished(Angle::ZERO), barrel.bare(Angle::ZERO));
     let extents = finished.extents();
     let room = sheet.width - 2.0 * (sheet.text + CLEAR + MARGIN / 4.0);
-    let scale = (room / extents.width().in_millimetres())
-        .min(MOST_HEIGHT / extents.height().in_millimetres());
+    let scale = scale.unwrap_or_else(|| {
+        (room / extents.width().in_millimetres())
+            .min(MOST_HEIGHT / extents.height().in_millimetres())
+    });
     let x = sheet.width / 2.0;
     let limits = (2.0, sheet.width - 2.0);
     let (left, right) = (
@@ -69,8 +181,9 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
         };
         want(&mut above, size, across, extents.width(), spots);
     }
-    let top = MARGIN + above.depth();
-    let axis = top + extents.up.in_millimetres() * scale;
+    let up = extents.up.in_millimetres() * scale;
+    let axis = held.map_or_else(|| MARGIN + above.depth() + up, |held| held.axis.1);
+    let top = axis - up;
     let view = View {
         scale,
         origin: Point { x, y: axis },
@@ -90,7 +203,9 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
     } else {
         Size::BarrelHeight
     };
-    want(&mut right_band, size, upright, extents.height(), spots);
+    // Of an oval or a flat outline it is a size of its own.
+    let drives = upright || barrel.shape().own_fields().contains(&Field::BarrelHeight);
+    want(&mut right_band, size, drives, extents.height(), spots);
 
     let radius = barrel.lead_diameter() / 2.0;
     let mut left_band = Band::new(Side::Left, height, left - 2.0, &sheet);
@@ -119,6 +234,9 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
         );
     }
 
+    let spots = coat_spots(&view, &finished, &bare);
+    want(&mut below, Size::Coat, true, barrel.coat(), spots);
+
     let cross = |reach: f64| {
         let reach = Length::millimetres(reach);
         Path::new()
@@ -146,7 +264,7 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
     dimensions.extend(left_band.dimensions(left));
     dimensions.extend(right_band.dimensions(right));
     dimensions.extend(below.dimensions(bottom));
-    Drawing {
+    let drawing = Drawing {
         width: sheet.width,
         height: bottom + below.depth() + MARGIN,
         shapes: shapes
@@ -161,7 +279,24 @@ pub fn draw_barrel(barrel: &Barrel, sheet: &Sheet) -> Drawing {
         handles: Vec::new(),
         unplaced,
         description: describe::barrel(barrel, sheet.unit),
-    }
+    };
+    let axis = (x, axis);
+    (drawing, EndView { scale, axis })
+}
+
+/// Where a leader from below can point between the coat and the wood.
+fn coat_spots(view: &View, finished: &Outline, bare: &Outline) -> Vec<Spot> {
+    // Seen from the side an upright line is a level one, and what is above is to the right.
+    let [finished, bare] = [finished, bare].map(|outline| outline.turned(Direction::DOWN));
+    let reach = finished.extents();
+    let shares = [-0.45, 0.45, -0.2, -0.7, 0.7, 0.2];
+    let spots = shares.into_iter().filter_map(|share| {
+        let across = if share < 0.0 { reach.up } else { reach.down } * share;
+        let low = |outline: &Outline| outline.chord(-across).map(|(low, _)| low);
+        let middle = (low(&finished)? + low(&bare)?) / 2.0;
+        Some(Spot::At(view.x(across), view.y(middle)))
+    });
+    spots.collect()
 }
 
 /// Where a leader from below can point at the lead; the origin of the view is its axis.

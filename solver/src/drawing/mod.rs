@@ -15,8 +15,11 @@ mod flags;
 mod gauge;
 mod grade;
 mod handle;
+mod head;
 mod histogram;
 mod knife;
+mod nodes;
+mod overlay;
 mod paper;
 mod path;
 mod pencil;
@@ -27,15 +30,18 @@ mod stairs;
 #[cfg(test)]
 mod tests;
 
-pub use barrel::draw_barrel;
+pub use barrel::{EndView, draw_barrel, draw_barrel_to_scale, draw_end_view};
 pub use columns::{ColumnChart, draw_columns};
 pub use curve::{CurveChart, Pick, PickMark, draw_curve};
 pub use cut::draw_cut;
 pub use gauge::draw_gauge;
 pub use grade::Grade;
 pub use handle::{Grip, Handle, Stride};
+pub use head::draw_head;
 pub use histogram::{HistogramChart, LimitLine, LimitSide, draw_histogram};
 pub use knife::draw_knife;
+pub use nodes::{ArmMark, NodeMark, NodeMarks, draw_nodes};
+pub use overlay::draw_outlines;
 pub use paper::{PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Scale, ScaledDrawing};
 pub use pencil::draw_pencil;
 pub use sandwich::{draw_good_map, draw_pair, draw_sandwich, draw_to_scale};
@@ -136,7 +142,12 @@ pub enum Style {
     Centre,
     /// The circle of an enlarged detail, and its lines to the place it shows.
     Detail,
-    /// How far a lead may lie off centre.
+    /// The circle that the tip of a knife runs on.
+    CuttingCircle,
+    /// The table of a machine.
+    Table,
+    /// A level or a circle that is only meant: how far a lead may lie off centre, the table where it is
+    /// open.
     Limit,
     /// Places of leads within that limit.
     CentredLead,
@@ -146,6 +157,9 @@ pub enum Style {
     ScaleBar,
     /// The end of a partial view.
     Break,
+    /// One of several outlines that are held against each other, by its place among them: a solid line
+    /// for the first, a dashed, a dotted and a chain line for the others.
+    Compared(u8),
     /// What no level head reaches, or where a cutter flank rubs more than is allowed.
     OutOfReach,
     /// A plank as bought.
@@ -178,6 +192,8 @@ pub enum Size {
     Barrel,
     /// Finished corner radius.
     CornerRadius,
+    /// Coat build per side.
+    Coat,
     /// Diameter of the lead.
     Lead,
     /// Wood between neighbours.
@@ -218,6 +234,16 @@ pub enum Size {
     PaintFrom,
     /// Where the paint edge is farthest from the tip.
     PaintTo,
+    /// The axis of a head above the table.
+    HeadAxis,
+    /// The tip of a knife above the table.
+    KnifeTip,
+    /// How deep a knife cuts.
+    CutDepth,
+    /// Thickness of the wood that lies on the table.
+    WoodOnTable,
+    /// The finished face above the table.
+    FinishedFace,
 }
 
 impl Size {
@@ -231,6 +257,7 @@ impl Size {
             Self::BottomThickness => "Bottom slat thickness",
             Self::Barrel => "Finished size",
             Self::CornerRadius => "Corner radius",
+            Self::Coat => "Coat",
             Self::Lead => "Lead diameter",
             Self::Land => "Land",
             Self::Pitch => "Pitch",
@@ -251,6 +278,11 @@ impl Size {
             Self::BareLead => "Bare lead",
             Self::PaintFrom => "Paint edge, nearest",
             Self::PaintTo => "Paint edge, farthest",
+            Self::HeadAxis => "Head axis above the table",
+            Self::KnifeTip => "Tip of the knife above the table",
+            Self::CutDepth => "Depth of the cut",
+            Self::WoodOnTable => "Wood on the table",
+            Self::FinishedFace => "Finished face above the table",
         }
     }
 }

@@ -81,38 +81,26 @@ impl Paper {
     }
 }
 
-/// A scale after ISO 5455: 1:1, 2:1, 5:1, 10:1 and so on, or 1:2, 1:5, 1:10.
+/// A scale after ISO 5455: 1:1, enlargements like 2:1, reductions like 1:2.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Scale {
+    /// Millimetres of paper.
     paper: u32,
-    size: u32,
+    /// Millimetres that are drawn on them.
+    real: u32,
 }
 
 impl Scale {
     /// Full size, 1:1.
-    pub const FULL: Self = Self { paper: 1, size: 1 };
+    pub const FULL: Self = Self { paper: 1, real: 1 };
 
     /// The enlargements that are tried, the largest first. ISO 5455 names those up to 50:1 and goes
     /// on in tens.
-    const ENLARGED: [Self; 6] = [
-        Self::enlarged(50),
-        Self::enlarged(20),
-        Self::enlarged(10),
-        Self::enlarged(5),
-        Self::enlarged(2),
-        Self::FULL,
-    ];
+    const ENLARGED: [u32; 5] = [50, 20, 10, 5, 2];
 
-    /// The reductions that are tried, the largest first.
-    const REDUCED: [Self; 3] = [Self::reduced(2), Self::reduced(5), Self::reduced(10)];
-
-    const fn enlarged(paper: u32) -> Self {
-        Self { paper, size: 1 }
-    }
-
-    const fn reduced(size: u32) -> Self {
-        Self { paper: 1, size }
-    }
+    /// The reductions that are tried after full size, the least first. ISO 5455 goes on from 1:10 in
+    /// tens.
+    const REDUCED: [u32; 6] = [2, 5, 10, 20, 50, 100];
 
     /// The largest at which a size fits in a room on paper; nothing where it does not fit in full
     /// size.
@@ -125,29 +113,40 @@ impl Scale {
     /// ```
     #[must_use]
     pub fn largest_that_fits(size: Length, room: Length) -> Option<Self> {
-        let mut scales = Self::ENLARGED.into_iter();
+        let enlarged = Self::ENLARGED.map(|paper| Self { paper, real: 1 });
+        let mut scales = enlarged.into_iter().chain([Self::FULL]);
         scales.find(|scale| (size * scale.factor()).fits_in(room))
     }
 
-    /// The largest at which a size fits in a room on paper, reduced where it must be; the smallest of
-    /// all where it fits in none.
-    pub(super) fn largest(size: Length, room: Length) -> Self {
-        let fits = |scale: &Self| (size * scale.factor()).fits_in(room);
-        let enlarged = Self::ENLARGED.into_iter();
-        let mut scales = enlarged.chain(Self::REDUCED);
-        scales.find(fits).unwrap_or(Self::reduced(10))
+    /// The same for a view that need not be in full size; nothing where it does not fit a hundred times
+    /// smaller.
+    ///
+    /// ```
+    /// use solver::{Length, Scale};
+    /// let of_a_view = |size, room| Scale::of_a_view(Length::millimetres(size), Length::millimetres(room));
+    /// assert_eq!(of_a_view(200.0, 161.0).unwrap().label(), "1:2");
+    /// assert_eq!(of_a_view(5.0, 27.0).unwrap().label(), "5:1");
+    /// assert_eq!(of_a_view(20_000.0, 161.0), None);
+    /// ```
+    #[must_use]
+    pub fn of_a_view(size: Length, room: Length) -> Option<Self> {
+        let mut reduced = Self::REDUCED
+            .map(|real| Self { paper: 1, real })
+            .into_iter();
+        Self::largest_that_fits(size, room)
+            .or_else(|| reduced.find(|scale| (size * scale.factor()).fits_in(room)))
     }
 
     /// Millimetres of paper in a millimetre.
     #[must_use]
     pub fn factor(self) -> f64 {
-        f64::from(self.paper) / f64::from(self.size)
+        f64::from(self.paper) / f64::from(self.real)
     }
 
-    /// As it is written on the sheet, like 5:1.
+    /// As it is written on the sheet, like 5:1 or 1:2.
     #[must_use]
     pub fn label(self) -> String {
-        format!("{}:{}", self.paper, self.size)
+        format!("{}:{}", self.paper, self.real)
     }
 }
 

@@ -56,13 +56,13 @@ pub fn draw_pencil(pencil: &FinishedPencil, paper: Paper, unit: LengthUnit) -> S
         labels: Vec::new(),
     };
     let length = pencil.barrel().length();
-    let whole = Scale::largest(length, on_paper(room));
+    let whole = Scale::of_a_view(length, on_paper(room)).unwrap_or(Scale::FULL);
     let under = drawn.whole(whole, MARGIN);
 
     let shown = (pencil.paint_to() * (1.0 + BEHIND)).min(length);
     let across = drawn.height();
     let both = shown + across;
-    let enlarged = Scale::largest(both, on_paper(room - BETWEEN));
+    let enlarged = Scale::of_a_view(both, on_paper(room - BETWEEN)).unwrap_or(Scale::FULL);
     let end = drawn.point(enlarged, shown, under + MARGIN);
     let drawing = Drawing {
         width,

@@ -14,6 +14,7 @@ use proptest::prelude::*;
 mod cut;
 mod good_map;
 mod handles;
+mod head;
 
 fn barrel(shape: BarrelShape, size: f64, corner: f64) -> Option<Barrel> {
     let mut draft = BarrelDraft::new("", shape);

@@ -12,6 +12,7 @@ const LOOKS: &str = "path{fill:none;stroke:#000;stroke-width:.945}\
 .solid{fill:#000;stroke:none}\
 .wide{fill:#000;fill-opacity:.3;stroke:none}\
 .dashed{stroke-dasharray:6 3}\
+.dotted{stroke-dasharray:2 3}\
 .centre{stroke-dasharray:12 3 3 3}\
 text{font:13px sans-serif;fill:#000;text-anchor:middle;dominant-baseline:central}\
 .start{text-anchor:start}.end{text-anchor:end}";
@@ -107,7 +108,13 @@ const fn look(style: Style) -> &'static str {
         Style::Wood(_) => "class=\"wood\"",
         Style::TopHalf => "style=\"fill:url(#rising);stroke:none\"",
         Style::BottomHalf => "style=\"fill:url(#falling);stroke:none\"",
-        Style::Pencil | Style::Graded(Grade::Sound) => "class=\"thick\"",
+        Style::Pencil | Style::Graded(Grade::Sound) | Style::CuttingCircle | Style::Table => {
+            "class=\"thick\""
+        }
+        Style::Compared(0) => "class=\"thick\"",
+        Style::Compared(1) => "class=\"thick dashed\"",
+        Style::Compared(2) => "class=\"thick dotted\"",
+        Style::Compared(_) => "class=\"thick centre\"",
         Style::Clash | Style::Graded(_) | Style::OutOfReach => "class=\"thick dashed\"",
         Style::Coat | Style::Seam | Style::Detail | Style::Break => "",
         Style::Lead | Style::CentredLead => "class=\"solid\"",

@@ -7,6 +7,8 @@ mod svg;
 mod tests;
 mod xml;
 
+pub use xml::escaped as escaped_xml;
+
 use crate::knife::Knife;
 use crate::outline::{Outline, Segment};
 use crate::quantity::{Direction, Length, Point, greater, lesser};

@@ -2,7 +2,12 @@
 
 /// A text as the content of an element: what XML would read as markup is escaped, and what XML 1.0
 /// cannot hold at all becomes the sign for a letter that is lost (W3C, XML 1.0, sections 2.2 and 2.4).
-pub(super) fn escaped(text: &str) -> String {
+///
+/// ```
+/// assert_eq!(solver::escaped_xml("A & <b>\u{0}"), "A &amp; &lt;b&gt;\u{fffd}");
+/// ```
+#[must_use]
+pub fn escaped(text: &str) -> String {
     let mut escaped = String::with_capacity(text.len());
     for letter in text.chars() {
         match letter {

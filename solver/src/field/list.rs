@@ -25,8 +25,14 @@ pub enum Field {
     AxisAcross,
     /// Lead axis above the centre of area of a free outline.
     AxisUp,
+    /// How far a size may move in a search for a gain; kept by nobody.
+    GainReach,
     /// Path data of a free outline: text, not a number.
     Path,
+    /// A point of a free outline to the right of the lead axis; kept in the path.
+    PointAcross,
+    /// A point of a free outline above the lead axis; kept in the path.
+    PointUp,
     /// Coat build per side.
     Coat,
     /// Length of the pencil.
@@ -297,7 +303,7 @@ pub enum Field {
 
 impl Field {
     /// Every field there is, in the order of the chain from barrel to order.
-    pub const ALL: [Self; 145] = [
+    pub const ALL: [Self; 148] = [
         Self::Diameter,
         Self::AcrossFlats,
         Self::Height,
@@ -309,7 +315,10 @@ impl Field {
         Self::CornerRadius,
         Self::AxisAcross,
         Self::AxisUp,
+        Self::GainReach,
         Self::Path,
+        Self::PointAcross,
+        Self::PointUp,
         Self::Coat,
         Self::PencilLength,
         Self::LeadDiameter,

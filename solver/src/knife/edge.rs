@@ -128,10 +128,16 @@ pub(super) fn shaping(
             edge.extend(half.iter().map(|piece| piece.moved(x, axis)));
             edge.line_to(foot(right, x + right.x + run));
         }
+        // A lopsided pencil parts at two heights, so that the land between two of them slopes.
+        let next = layout.pitch().in_millimetres();
+        let land = Segment::line(foot(right, right.x + run), foot(left, next + left.x - run));
+        let land = land.filter(|_| layout.across() > 1);
+        let land = land.map(|land| land.moved(0.0, -axis));
+        let sides = half.iter().copied().chain(land);
         Section {
             blade,
             pieces: edge.to(width(setup), right.y + axis + past),
-            rubbing: rubbing(half, setup.rules.relief, (first, axis)),
+            rubbing: rubbing(sides, setup.rules.relief, (first, axis)),
         }
     };
     Ok([
@@ -140,13 +146,17 @@ pub(super) fn shaping(
     ])
 }
 
-/// The straight sides of the first pencil, whose axis lies at a place of the section, that stand
-/// upright or lean less than the relief.
-fn rubbing(half: &[Segment], relief: Angle, axis: (f64, f64)) -> Vec<(Point, Point)> {
+/// The straight sides of the first pencil, whose axis lies at a place of the section, and of the land
+/// behind it, that stand upright or lean less than the relief.
+fn rubbing(
+    sides: impl Iterator<Item = Segment>,
+    relief: Angle,
+    axis: (f64, f64),
+) -> Vec<(Point, Point)> {
     /// The lean that still counts as upright, degrees.
     const UPRIGHT: f64 = 1e-6;
     let least = relief.in_degrees().max(UPRIGHT);
-    let sides = half.iter().filter_map(|piece| match piece {
+    let sides = sides.filter_map(|piece| match piece {
         Segment::Line(line)
             if Angle::radians(libm::asin(line.normal.y.abs())).in_degrees() < least =>
         {

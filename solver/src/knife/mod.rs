@@ -146,8 +146,8 @@ impl Knife {
         self.stretched
     }
 
-    /// Sides of the first pencil that stand upright, or lean less than the relief of the rules: there
-    /// the flank of the knife needs side clearance. The others follow at the pitch. Ends are in the
+    /// Sides of the first pencil, and of the land behind it where that slopes, that stand upright or lean
+    /// less than the relief of the rules: there the flank of the knife needs side clearance. The others follow at the pitch. Ends are in the
     /// section of the sandwich: x from the datum edge, y from the glue plane.
     #[must_use]
     pub fn rubbing(&self) -> &[(Point, Point)] {
@@ -219,7 +219,8 @@ pub fn knife_stretch(head: &Head, depth: Length) -> Option<Length> {
 ///
 /// `heads` are those of [`HeadKind::ALL`]. Beside each pencil a shaping knife cuts past the point
 /// where the halves of the pencil part, by the overcut, and leans away from the pencil there by the
-/// draft; from one pencil to the next it runs straight, and outside the outer ones level. The groove
+/// draft; from one pencil to the next it runs straight, sloping where a lopsided pencil parts at two
+/// heights, and outside the outer ones level. The groove
 /// cutters leave the glue plane as it is and are level there. All lie as in the section of the glued
 /// sandwich; a top slat that is grooved face up is turned end over end, so that its datum edge stays
 /// on the fence.

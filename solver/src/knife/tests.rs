@@ -187,6 +187,73 @@ fn top_and_bottom_knife_leave_the_pencil_between_them() {
     assert_eq!((land.start().y, land.end().y), (0.0, 0.0));
 }
 
+/// Height of a section where a level place lies, of the pieces that span it.
+fn heights(knife: &Knife, x: f64) -> Vec<f64> {
+    let spans = |piece: &&Segment| piece.start().x < x && x < piece.end().x;
+    let found = knife.section().iter().filter(spans).map(|piece| {
+        let points = sampled(piece, 4_000);
+        let nearest = |best: Point, point: Point| {
+            if (point.x - x).abs() < (best.x - x).abs() {
+                point
+            } else {
+                best
+            }
+        };
+        points.into_iter().reduce(nearest).unwrap().y
+    });
+    found.collect()
+}
+
+#[test]
+fn the_land_between_lopsided_pencils_slopes_and_parts_them() {
+    let mut case = Case::new(Shape::Triangular, 17.0);
+    case.rules.land = Length::millimetres(0.8);
+    let layout = case.layout();
+    let knives = case.knives().unwrap();
+    let (top, bottom) = (&knives[2], &knives[3]);
+    let halves = layout.bare().halves();
+    let rise = halves.left().y - halves.right().y;
+    assert!(rise.abs() > 1.0, "{rise}");
+    let extents = layout.extents();
+    let (first, pitch) = (layout.grooves()[0].centre, layout.pitch());
+    let from = (first + extents.right).in_millimetres();
+    let land = layout.parting().in_millimetres();
+    for k in 1..40 {
+        let x = from + land * f64::from(k) / 40.0;
+        for (over, under) in heights(bottom, x).iter().zip(heights(top, x)) {
+            assert!(over - under > 0.1, "at {x}: {under} to {over}");
+        }
+    }
+    // Over the pencil the top knife leaves what lies below its edge, and the bottom knife what lies
+    // above: the directions of the outline tell the same from its supports alone.
+    let (middle, axis) = (first + pitch, layout.groove_shape().axis_height());
+    for k in 1..60 {
+        let x = (middle - extents.left + extents.width() * (f64::from(k) / 60.0)).in_millimetres();
+        let polygon = layout
+            .bare()
+            .segments()
+            .iter()
+            .flat_map(|side| sampled(side, 2_000));
+        let near = polygon.filter(|point| (point.x + middle.in_millimetres() - x).abs() < 0.003);
+        let ys: Vec<f64> = near.map(|point| point.y + axis.in_millimetres()).collect();
+        let (low, high) = ys.iter().fold((f64::MAX, f64::MIN), |(low, high), y| {
+            (low.min(*y), high.max(*y))
+        });
+        assert!((heights(top, x)[0] - high).abs() < 0.05, "at {x}: {high}");
+        assert!((heights(bottom, x)[0] - low).abs() < 0.05, "at {x}: {low}");
+    }
+    // A steep land rubs once more lean is asked of every side.
+    let told = top.rubbing().len();
+    case.rules.relief = Angle::degrees(40.0);
+    let steep = case.knives().unwrap();
+    let lies_in_land = |(one, other): &(Point, Point)| {
+        let range = from - 1e-9..=from + land + 1e-9;
+        range.contains(&one.x) && range.contains(&other.x)
+    };
+    assert!(steep[2].rubbing().iter().any(lies_in_land));
+    assert!(steep[2].rubbing().len() > told);
+}
+
 #[test]
 fn the_points_of_the_first_pencil_come_again_at_the_pitch() {
     let case = Case::new(Shape::Hexagonal, 0.0);

@@ -64,7 +64,8 @@ impl ProjectDraft {
     /// #             way: Way::Usual(Seam::ThroughFaces), turn: Typed::Number(0.0), accuracy: entry(3) },
     /// #         search: SearchDraft::new(), orders: vec![OrderDraft::new(entry(1))],
     /// #         saw_shop: SawShopDraft::new(), heads: [const { HeadDraft::new() }; 3],
-    /// #         cut: CutDraft::new(), run: RunDraft::new(), supply: SupplyDraft::new(), set_aside: None,
+    /// #         cut: CutDraft::new(), run: RunDraft::new(), supply: SupplyDraft::new(),
+    /// #         title_block: solver::TitleBlock::new(), set_aside: None,
     /// #     }
     /// # }
     /// let mut project = draft(); // 100 gross of one pencil, slats in packs of 600 for 100.00

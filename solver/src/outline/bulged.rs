@@ -77,6 +77,14 @@ impl Bulged {
         Length::millimetres(self.face - self.face_reach)
     }
 
+    /// Where its lower face runs into the corner to the right, standing on a face, mm.
+    pub(crate) fn face_end(self) -> Point {
+        let corner = Point::AXIS.towards(Angle::degrees(-30.0).direction(), self.corner_reach);
+        let centre = Point::AXIS.towards(Direction::UP, self.face_reach);
+        let normal = Direction::between(centre, corner).unwrap_or(Direction::DOWN);
+        corner.towards(normal, self.corner)
+    }
+
     /// Its outline, standing on a face and then turned.
     pub(crate) fn outline(self, turn: Angle) -> Outline {
         let direction = |degrees: f64| (turn + Angle::degrees(degrees)).direction();

@@ -4,6 +4,7 @@
 pub(crate) mod any_path;
 mod bulged;
 mod curve;
+mod drawn;
 mod flat;
 mod halves;
 mod hull;
@@ -18,6 +19,9 @@ mod undercut;
 
 pub(crate) use bulged::Bulged;
 pub(crate) use curve::biarc;
+pub use drawn::{
+    Arm, DrawnArc, DrawnPath, Edit, Joint, Node, Snap, Stretch, StretchKind, Symmetry,
+};
 pub use measure::Extents;
 pub use path::{MOST_PIECES, PathProblem};
 pub use reach::Reach;

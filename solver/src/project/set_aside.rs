@@ -4,6 +4,7 @@ use super::{Entry, Id, ProjectDraft};
 use crate::materials::RunDraft;
 use crate::saw_shop::SawShopDraft;
 use crate::supply::SupplyDraft;
+use crate::title_block::TitleBlock;
 use crate::tooling::{CutDraft, HeadDraft};
 use std::sync::Arc;
 
@@ -53,6 +54,7 @@ impl ProjectDraft {
             cut: CutDraft::new(),
             run: RunDraft::new(),
             supply: SupplyDraft::new(),
+            title_block: TitleBlock::new(),
             set_aside: None,
             slats,
         }

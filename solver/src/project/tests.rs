@@ -2,6 +2,7 @@ use super::*;
 use crate::field::{Cause, Field, Place, Problem};
 use crate::materials::Stage;
 use crate::rules::{PitchRule, Spacing};
+use crate::title_block::TitleBlock;
 use crate::tooling::HeadKind;
 use crate::wood::Sawing;
 
@@ -39,6 +40,7 @@ pub(crate) fn project() -> ProjectDraft {
         cut: CutDraft::new(),
         run: RunDraft::new(),
         supply: SupplyDraft::new(),
+        title_block: TitleBlock::new(),
         set_aside: None,
     }
 }

@@ -29,7 +29,8 @@ impl ProjectDraft {
     /// #     conditions: ConditionsDraft::new(), cutter_sets: vec![], rules: RulesDraft::new(),
     /// #     accuracies: vec![], layout, search: SearchDraft::new(), orders: vec![],
     /// #     saw_shop: SawShopDraft::new(), heads: [const { solver::HeadDraft::new() }; 3],
-    /// #     cut: solver::CutDraft::new(), run: solver::RunDraft::new(), supply: solver::SupplyDraft::new(), set_aside: None,
+    /// #     cut: solver::CutDraft::new(), run: solver::RunDraft::new(), supply: solver::SupplyDraft::new(),
+    /// #     title_block: solver::TitleBlock::new(), set_aside: None,
     /// # };
     /// let mut project = project; // without planks and blanks
     /// assert!(project.check_sawing().is_err());

@@ -49,6 +49,7 @@
 //! A rounded polygon becomes a circle at one single value, the end of what can be made; what
 //! holds only there is not told as a change.
 
+mod gain;
 mod input;
 #[cfg(test)]
 mod premises;
@@ -56,6 +57,7 @@ mod search;
 #[cfg(test)]
 mod tests;
 
+pub use gain::{Gain, GainKind, GainLimits, GainProof, GainStep, PAIR_STEPS, nearest_gains};
 pub use input::Input;
 
 use crate::field::Problem;
@@ -141,7 +143,7 @@ pub struct Worth {
 /// #     heads: [const { solver::HeadDraft::new() }; 3],
 /// #     cut: solver::CutDraft::new(),
 /// #     run: solver::RunDraft::new(), supply: solver::SupplyDraft::new(),
-/// #     set_aside: None,
+/// #     title_block: solver::TitleBlock::new(), set_aside: None,
 /// #     accuracies: Vec::new(),
 /// # };
 /// // Ten hexagons of 6.84 mm bare at a land of 0.4 mm: the eleventh asks for 7.24 mm more slat.

@@ -209,6 +209,69 @@ impl<'a> Search<'a> {
         })
     }
 
+    /// The value nearest to today's, towards a bound, at which at least so many lie side by side and
+    /// every check passes, and what is laid there.
+    ///
+    /// Between two places where nothing turns back each of them holds up to a value, or from one on, so
+    /// that all hold together over an interval: it begins at the last value from which one holds.
+    pub(super) fn first_sound(&mut self, bound: f64, count: u32) -> Option<(f64, Laid)> {
+        let mut near = Found {
+            at: self.today,
+            laid: Some(self.before.clone()),
+        };
+        for at in self.places_towards(bound) {
+            let far = self.look(at);
+            let edge = self.edge(&near, &far);
+            let (from, to) = match &edge {
+                Some([last, _]) if near.laid.is_some() => (&near, last),
+                Some([_, first]) => (first, &far),
+                None => (&near, &far),
+            };
+            let bends = self.bends(from.at, to.at).into_iter();
+            let between: Vec<Found> = bends.map(|at| self.look(at)).collect();
+            let mut from = from;
+            for to in between.iter().chain([to]) {
+                if let Some(found) = self.first_sound_between(from, to, count) {
+                    return Some(found);
+                }
+                from = to;
+            }
+            near = far;
+        }
+        None
+    }
+
+    /// The same between two places between which nothing turns back.
+    fn first_sound_between(
+        &mut self,
+        near: &Found,
+        far: &Found,
+        count: u32,
+    ) -> Option<(f64, Laid)> {
+        let (from, to) = (near.laid.as_ref()?, far.laid.as_ref()?);
+        let mut atoms = vec![Atom::AtLeast(count)];
+        let passes = |atom: &Atom| matches!(atom, Atom::Passes(_));
+        atoms.extend(self.atoms(from, to).into_iter().filter(passes));
+        let mut at = near.at;
+        for atom in atoms {
+            match (from.holds(atom), to.holds(atom)) {
+                (true, _) => {}
+                (false, false) => return None,
+                (false, true) => {
+                    let holds = |laid: Option<&Laid>| laid.is_some_and(|laid| laid.holds(atom));
+                    let (_, from_here) = self.bisect(near.at, far.at, &holds);
+                    if (from_here - near.at).abs() > (at - near.at).abs() {
+                        at = from_here;
+                    }
+                }
+            }
+        }
+        // Where one of them holds no more, or another is asked there, it is found out here.
+        let laid = self.laid(at)?;
+        let is_sound = laid.layout.pencils() > 0 && laid.layout.across() >= count;
+        is_sound.then_some((at, laid))
+    }
+
     /// The two sides of the place between two values at which the barrel can be made no more, or
     /// again, if there is one.
     fn edge(&mut self, near: &Found, far: &Found) -> Option<[Found; 2]> {

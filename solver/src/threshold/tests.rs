@@ -3,6 +3,7 @@
 mod any_project;
 mod checks;
 mod counts;
+mod gains;
 mod rise_and_fall;
 
 use super::*;
@@ -48,6 +49,7 @@ fn project(shape: Shape, seam: Seam) -> ProjectDraft {
         cut: crate::CutDraft::new(),
         run: crate::RunDraft::new(),
         supply: crate::SupplyDraft::new(),
+        title_block: crate::TitleBlock::new(),
         set_aside: None,
         accuracies: Vec::new(),
     }

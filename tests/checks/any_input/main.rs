@@ -1,5 +1,6 @@
 //! Whatever stands in the fields, it is refused in words or worked with; nothing stops the program.
 
+mod designer;
 mod measured;
 mod path;
 mod pencil;

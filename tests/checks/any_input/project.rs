@@ -84,6 +84,7 @@ fn plain_project(shapes: [Shape; 2], way: Way, spacing: Spacing, ids: [u32; 4]) 
         cut: CutDraft::new(),
         run: RunDraft::new(),
         supply: solver::SupplyDraft::new(),
+        title_block: solver::TitleBlock::new(),
         set_aside: None,
         accuracies: vec![Entry {
             id: Id(41),

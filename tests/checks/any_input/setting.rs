@@ -6,7 +6,8 @@ use proptest::prelude::*;
 use solver::{
     Conditions, CutDraft, CutterQuestion, CutterSet, FieldProblem, HeadDraft, HeadKind, Layout,
     LeadGrade, LengthUnit, Paper, PaperSize, PitchRule, Rules, RunDraft, Setup, Shape, Slat,
-    TrueSize, draw_gauge, draw_knife, draw_to_scale, lay_out, plan_cutters, run_needs, set_up,
+    TrueSize, draw_gauge, draw_head, draw_knife, draw_to_scale, lay_out, plan_cutters, run_needs,
+    set_up,
 };
 use tests::shop;
 
@@ -54,6 +55,18 @@ fn leaves_the_office(
             Ok(setting) => {
                 let shown = format!("{setting:?}");
                 prop_assert!(readable(&shown), "{}", shown);
+                for height in &setting.heights {
+                    for unit in UNITS {
+                        if let Some(head) = draw_head(&setting, height.blade, unit) {
+                            drawn(&head)?;
+                        }
+                    }
+                    let tip = solver::figure::length_to_set(
+                        height.tip.in_millimetres(),
+                        LengthUnit::Inch,
+                    );
+                    prop_assert!(readable(&tip), "{}", tip);
+                }
                 for knife in &setting.knives {
                     let file = TrueSize::of_knife(knife, name);
                     prop_assert!(!file.to_svg().contains("NaN"));

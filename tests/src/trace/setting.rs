@@ -4,7 +4,8 @@ use super::Trace;
 use crate::dice::Dice;
 use solver::{
     Conditions, CutDraft, Head, HeadDraft, Layout, LengthUnit, Paper, PaperSize, RunDraft, Setting,
-    Setup, TrueSize, Typed, draw_gauge, draw_knife, draw_to_scale, run_needs, set_up,
+    Setup, TrueSize, Typed, draw_gauge, draw_head, draw_knife, draw_to_scale, figure, run_needs,
+    set_up,
 };
 
 impl Trace {
@@ -66,7 +67,12 @@ impl Trace {
     fn set_machine(&mut self, setting: &Setting) {
         for height in &setting.heights {
             let lengths = [height.tip, height.surface, height.axis];
-            self.numbers("height", &lengths.map(|length| length.in_millimetres()));
+            let lengths = lengths.map(|length| length.in_millimetres());
+            self.numbers("height", &lengths);
+            self.line("to set", &lengths.map(figure::sixty_fourths).join(", "));
+            if let Some(head) = draw_head(setting, height.blade, LengthUnit::Inch) {
+                self.drawing(&head);
+            }
         }
         for marks in setting.marks.iter().flatten() {
             let lengths = [marks.pitch, marks.wave];

@@ -20,6 +20,7 @@ impl Trace {
                 Err(problems) => self.line("thresholds", &format!("{case} {problems:?}")),
             }
             self.stairs(&project);
+            self.gains(&project);
         }
     }
 
@@ -115,6 +116,7 @@ fn any_project(dice: &mut Dice, shape: Shape) -> ProjectDraft {
         cut: CutDraft::new(),
         run: RunDraft::new(),
         supply: solver::SupplyDraft::new(),
+        title_block: solver::TitleBlock::new(),
         set_aside: None,
         accuracies: Vec::new(),
     }

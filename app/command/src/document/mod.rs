@@ -4,7 +4,9 @@
 //! is; one that goes or changes its meaning raises it.
 
 mod barrel;
+mod barrels;
 mod check;
+mod gains;
 mod layout;
 mod measured;
 mod orders;
@@ -16,7 +18,9 @@ mod tolerances;
 mod words;
 
 pub(crate) use barrel::BarrelDocument;
+pub(crate) use barrels::BarrelsDocument;
 pub(crate) use check::CheckDocument;
+pub(crate) use gains::GainsDocument;
 pub(crate) use layout::LayoutDocument;
 pub(crate) use measured::MeasuredDocument;
 pub(crate) use orders::OrdersDocument;

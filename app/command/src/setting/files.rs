@@ -1,12 +1,12 @@
-//! The drawings of a setting as files: section and gauge on paper, outline and knives at true size.
+//! The drawings of a setting as files: section, gauge and heads on paper, outline and knives at true size.
 
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
 use solver::{
-    Blade, Knife, Layout, LengthUnit, Paper, PaperProblem, PaperSize, Setup, TrueSize, draw_gauge,
-    draw_to_scale,
+    Blade, Layout, LengthUnit, Paper, PaperProblem, PaperSize, Setting, Setup, TrueSize,
+    draw_gauge, draw_head, draw_to_scale,
 };
 
 use crate::layout::Laid;
@@ -42,8 +42,8 @@ impl Unwritten {
 pub(super) struct Sheets<'a> {
     pub(super) setup: Setup<'a>,
     pub(super) layout: &'a Layout,
-    /// The knives, as far as they can be made.
-    pub(super) knives: &'a [Knife],
+    /// The setting with its knives, where they can be made.
+    pub(super) setting: Option<&'a Setting>,
     /// The paper that section and gauge go on, whichever way round they fit.
     pub(super) size: PaperSize,
     /// The unit of the lengths on them.
@@ -63,7 +63,7 @@ pub(super) fn title(laid: &Laid<'_>) -> String {
 
 impl Sheets<'_> {
     /// Writes the files into folders, which are made where they are not there yet: as SVG the section to
-    /// scale, the gauge, the outline and the knives; as DXF the outline and the knives.
+    /// scale, the gauge, the heads, the outline and the knives; as DXF the outline and the knives.
     pub(super) fn write(&self, svg: Option<&Path>, dxf: Option<&Path>) -> Vec<Written> {
         let mut files = Vec::new();
         let true_size = self.true_size();
@@ -80,6 +80,13 @@ impl Sheets<'_> {
             });
             files.push(put(folder, "section.svg", section));
             files.push(put(folder, "gauge.svg", gauge));
+            for blade in Blade::ALL {
+                let head = (self.setting).and_then(|setting| draw_head(setting, blade, self.unit));
+                if let Some(head) = head {
+                    let file = format!("head-{}.svg", short_name(blade));
+                    files.push(put(folder, &file, Ok(head.to_svg(&self.name))));
+                }
+            }
             for (name, curves) in &true_size {
                 files.push(put(folder, &format!("{name}.svg"), Ok(curves.to_svg())));
             }
@@ -93,15 +100,14 @@ impl Sheets<'_> {
     }
 
     /// Outline and knives, each with the name of its file.
-    fn true_size(&self) -> Vec<(&'static str, TrueSize)> {
+    fn true_size(&self) -> Vec<(String, TrueSize)> {
         let outline = TrueSize::of_outline(self.layout.bare(), &self.name);
-        let knives = (self.knives.iter()).map(|knife| {
-            (
-                knife_name(knife.blade()),
-                TrueSize::of_knife(knife, &self.name),
-            )
+        let knives = self.setting.map_or(&[][..], |setting| &setting.knives);
+        let knives = knives.iter().map(|knife| {
+            let name = format!("knife-{}", short_name(knife.blade()));
+            (name, TrueSize::of_knife(knife, &self.name))
         });
-        std::iter::once(("outline", outline))
+        std::iter::once(("outline".to_owned(), outline))
             .chain(knives)
             .collect()
     }
@@ -119,12 +125,12 @@ impl Sheets<'_> {
     }
 }
 
-const fn knife_name(blade: Blade) -> &'static str {
+const fn short_name(blade: Blade) -> &'static str {
     match blade {
-        Blade::TopGrooves => "knife-grooves-top",
-        Blade::BottomGrooves => "knife-grooves-bottom",
-        Blade::Top => "knife-top",
-        Blade::Bottom => "knife-bottom",
+        Blade::TopGrooves => "grooves-top",
+        Blade::BottomGrooves => "grooves-bottom",
+        Blade::Top => "top",
+        Blade::Bottom => "bottom",
     }
 }
 

@@ -57,6 +57,8 @@ proptest! {
             vec!["thresholds"],
             vec!["tolerances", "--sandwiches", "1"],
             vec!["setting"],
+            vec!["gains", "--size-mm", "0.1"],
+            vec!["barrels"],
         ]),
         format in prop::sample::select(vec!["text", "json"]),
     ) {

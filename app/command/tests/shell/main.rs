@@ -5,6 +5,7 @@
 mod anything;
 mod barrel;
 mod check;
+mod designer;
 mod every_command;
 mod layout;
 mod measured;

@@ -165,7 +165,7 @@ fn drawings_are_written_where_they_are_asked_for() {
     let answer: Value = serde_json::from_str(&text).unwrap();
     assert!(is_described(&["setting"], &answer), "{answer:#}");
     let files = answer["files"].as_array().unwrap();
-    assert_eq!(files.len(), 7 + 5);
+    assert_eq!(files.len(), 11 + 5);
     for file in files {
         assert_eq!(file["problem"], Value::Null);
         let path = file["file"].as_str().unwrap();

@@ -7,7 +7,7 @@ use solver::{
     AccuracyDraft, BarrelDraft, BlankDraft, Colour, ConditionsDraft, CutDraft, CutterSetDraft,
     Entry, ErrorDraft, FinishDraft, HeadDraft, Id, LayoutDraft, LeadGrade, OfferDraft, OrderDraft,
     PeriodDraft, PlankDraft, ProjectDraft, RulesDraft, RunDraft, SawShopDraft, SawnSlatsDraft,
-    SearchDraft, SlatDraft, SpeciesDraft, SupplyDraft, Term, TierDraft, Typed,
+    SearchDraft, SlatDraft, SpeciesDraft, SupplyDraft, Term, TierDraft, TitleBlock, Typed,
 };
 
 fn word<W: Word + std::fmt::Debug>() -> impl Strategy<Value = W> {
@@ -483,6 +483,20 @@ fn layout() -> impl Strategy<Value = LayoutDraft> {
     })
 }
 
+fn title_block() -> impl Strategy<Value = TitleBlock> {
+    let texts = any::<[String; 6]>();
+    texts.prop_map(
+        |[owner, number, title, creator, approver, issued]| TitleBlock {
+            owner,
+            number,
+            title,
+            creator,
+            approver,
+            issued,
+        },
+    )
+}
+
 /// Members with names that are told apart.
 fn entries<T: std::fmt::Debug>(
     member: impl Strategy<Value = T>,
@@ -509,11 +523,11 @@ pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
         machines,
         layout(),
         search(),
-        (orders, saw_shop(), line(), supply()),
+        (orders, saw_shop(), line(), supply(), title_block()),
     );
     parts.prop_map(
         |(name, barrels, (slats, species, conditions), machines, layout, search, work)| {
-            let (orders, saw_shop, (heads, cut, run), supply) = work;
+            let (orders, saw_shop, (heads, cut, run), supply, title_block) = work;
             let (cutter_sets, rules, accuracies) = machines;
             ProjectDraft {
                 name,
@@ -532,6 +546,7 @@ pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
                 run,
                 supply,
                 accuracies,
+                title_block,
                 set_aside: None,
             }
         },

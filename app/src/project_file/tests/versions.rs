@@ -6,7 +6,7 @@ use solver::sawing::SawingAim;
 use solver::{
     AccuracyDraft, AxisChoice, BarrelDraft, Colour, ConditionsDraft, CutDraft, FinishDraft,
     HeadDraft, Id, MoistureSource, Pairs, Reading, RunDraft, SawShopDraft, Sawing, SearchDraft,
-    Shape, Spacing, Stage, SupplyDraft, Turns, Typed, Way,
+    Shape, Spacing, Stage, SupplyDraft, TitleBlock, Turns, Typed, Way,
 };
 
 #[test]
@@ -231,6 +231,16 @@ fn before_version_6_there_is_one_period_and_an_offer_for_each_stock() {
         let first = Typed::Number(1.0);
         assert!(draft.orders.iter().all(|order| order.due == first));
     }
+}
+
+#[test]
+fn a_file_of_version_6_keeps_what_the_title_block_tells() {
+    let block = read(VERSION_6).unwrap().draft.title_block;
+    assert_eq!(block.number, "S-0117");
+    assert_eq!(block.issued, "26 Nov");
+    assert_eq!(block.title, "");
+    let older = read(VERSION_5).unwrap().draft.title_block;
+    assert_eq!(older, TitleBlock::new());
 }
 
 #[test]

@@ -13,6 +13,8 @@ use crate::unit::LengthUnit;
 /// Height of a row of dimensions and of a line of text, px: 5 and 4.8 mm of paper.
 const ROW: f64 = 20.0;
 const LINE: f64 = 18.0;
+/// Space over the drawing, px.
+const TOP: f64 = 2.0;
 /// Room for the text of a dimension, px.
 const TEXT: f64 = 64.0;
 
@@ -24,7 +26,7 @@ const TEXT: f64 = 64.0;
 /// millimetre of wood is as many millimetres of paper as the scale says.
 ///
 /// # Errors
-/// Where it is too wide for the sheet even in full size.
+/// Where it is too wide for the sheet even a hundred times smaller.
 ///
 /// ```
 /// use solver::{BarrelDraft, LengthUnit, Paper, PaperSize, RulesDraft, Seam, Setup, Shape, SlatDraft, draw_to_scale, lay_out};
@@ -65,7 +67,7 @@ pub fn draw_to_scale(
         artist.overhang(&artist.centres(), width)
     };
     let across = overhang.across(width);
-    let Some(scale) = Scale::largest_that_fits(across, printable - beside) else {
+    let Some(scale) = Scale::of_a_view(across, printable - beside) else {
         let needed = across + beside;
         return Err(PaperProblem::TooWide { needed, printable });
     };
@@ -97,7 +99,7 @@ pub fn draw_to_scale(
     if !spots.is_empty() {
         artist.want(&mut above, Size::Pitch, false, layout.pitch(), spots);
     }
-    let numbers = MARGIN + above.depth();
+    let numbers = TOP + above.depth();
     let upper_edge = numbers + NUMBERS + on_paper(overhang.above);
     let seam = upper_edge + on_paper(top.thickness());
     let view = View {
@@ -157,7 +159,7 @@ pub fn draw_to_scale(
     for band in &bands {
         artist.dimensions.extend(band.dimensions(left));
     }
-    let told = (lowest + below.depth()).max(ends) + LINE / 2.0 + MARGIN / 2.0;
+    let told = (lowest + below.depth()).max(ends) + LINE / 2.0;
     artist.labels.push(Label {
         x: sheet.width / 2.0,
         y: told,
@@ -168,6 +170,6 @@ pub fn draw_to_scale(
         describe::sandwich(setup, layout, unit),
         scale.label()
     );
-    let drawing = artist.done(told + LINE, description);
+    let drawing = artist.done(told + LINE / 2.0 + 2.0, description);
     Ok(ScaledDrawing { drawing, scale })
 }
