@@ -160,9 +160,9 @@ fn is_inside(outline: &Outline, x: f64, y: f64) -> bool {
         }
         Segment::Arc(arc) => {
             // As chords short enough for the tolerance of the check.
-            let points: Vec<_> = (0..=64)
+            let points: Vec<_> = (0..=16)
                 .map(|k| {
-                    let turned = Angle::radians(arc.sweep() * f64::from(k) / 64.0).direction();
+                    let turned = Angle::radians(arc.sweep() * f64::from(k) / 16.0).direction();
                     arc.centre.towards(arc.from.turned(turned), arc.radius)
                 })
                 .collect();
@@ -199,9 +199,9 @@ fn a_sharpened_pencil_is_the_sum_of_its_columns() {
         let slope = 1.0 / libm::tan(pencil.half_angle().in_degrees().to_radians());
         let coat = pencil.densities().coat;
         let (mut mass, mut along, mut inertia) = (0.0, 0.0, 0.0);
-        let step = 0.04;
-        for i in -200..200 {
-            for k in -200..200 {
+        let step = 0.05;
+        for i in -160..160 {
+            for k in -160..160 {
                 let (x, y) = ((f64::from(i) + 0.5) * step, (f64::from(k) + 0.5) * step);
                 if !is_inside(&outline, x, y) {
                     continue;

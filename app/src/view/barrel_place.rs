@@ -103,10 +103,10 @@ pub(crate) fn BarrelPlace() -> impl IntoView {
                 </fieldset>
             </aside>
             <div class="results">
+                <FinishedPencilSection/>
                 <Checks title="What the woodshop says" only=&OF_THE_BARREL/>
                 <StockTable/>
                 <PointTable/>
-                <FinishedPencilSection/>
                 {live(move || barrel.with(|barrel| barrel.as_ref().map(|(barrel, _)| numbers(barrel, bench.unit.get()))))}
                 <GainTable/>
                 <BarrelComparison/>

@@ -20,6 +20,7 @@ mod surface;
 mod tests;
 mod tin;
 mod viewpoint;
+mod wedge;
 
 pub use body::{Body, Mass};
 pub use colour::Colour;

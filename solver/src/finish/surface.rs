@@ -2,9 +2,9 @@
 
 use super::moments::arc_normals;
 use super::pencil::FinishedPencil;
+use super::wedge::{Ring, wedges};
 use crate::outline::{Outline, Segment};
-use crate::quantity::{Angle, Direction, Point, lesser, norm};
-use crate::sequence::in_order;
+use crate::quantity::{Direction, Point, lesser, norm};
 
 /// What a triangle of the surface is of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -47,12 +47,6 @@ const SAGITTA: f64 = 0.000_5;
 
 /// A side is parted into pieces of no more than this share of the girth, so that the paint edge bends.
 const SHARE: f64 = 1.0 / 120.0;
-
-/// Rays of the disc that are drawn whatever the outline, for a round lead.
-const RAYS: u32 = 90;
-
-/// Rays that lie closer than this are one, degrees.
-const CLOSEST: f64 = 1e-7;
 
 impl Surface {
     /// Numbers of a corner: three of its place, three of its normal, one of its material.
@@ -98,18 +92,12 @@ impl FinishedPencil {
                 built.side(strip, &|_| end, &|_| length, Material::Dip);
             }
         }
-        let rays = rays([&finished, &bare].into_iter().flatten().flatten());
         let lead = self.lead_radius().in_millimetres();
-        let rings = Rings {
-            finished: &finished,
-            bare: &bare,
-            lead,
-        };
         let size = norm(slope, 1.0);
         let cone = |ray: Direction| [ray.x * slope / size, ray.y * slope / size, -1.0 / size];
-        for pair in rays.windows(2) {
-            let &[from, to] = pair else { continue };
-            for ring in rings.between(from, to) {
+        for wedge in wedges(&finished, &bare) {
+            let (from, to) = (wedge.from, wedge.to);
+            for ring in wedge.rings(lead) {
                 built.ring(&ring, (from, to), &|r| r * slope, &cone, false);
                 let material = if dip > 0.0 {
                     Material::Dip
@@ -156,114 +144,6 @@ pub(super) fn sampled(outline: &Outline, girth: f64) -> Vec<Vec<Sample>> {
         }
     };
     outline.segments().iter().map(strip).collect()
-}
-
-/// The directions of points from the axis in their order, once round, with some more between them; the
-/// first one again at the end.
-fn rays<'a>(samples: impl Iterator<Item = &'a Sample>) -> Vec<Direction> {
-    let even = (0..RAYS).map(|k| f64::from(k) * 360.0 / f64::from(RAYS));
-    let angles = samples
-        .filter_map(|sample| Direction::between(Point::AXIS, sample.place))
-        .map(|ray| ray.angle().in_degrees())
-        .chain(even);
-    let mut angles = in_order(angles.collect(), |one, other| one.total_cmp(other));
-    angles.dedup_by(|next, last| *next - *last < CLOSEST);
-    angles.push(360.0);
-    angles
-        .into_iter()
-        .map(|degrees| Angle::degrees(degrees).direction())
-        .collect()
-}
-
-/// What lies between two distances from the axis, along each of two rays.
-#[derive(Debug, Clone, Copy)]
-struct Ring {
-    inner: (f64, f64),
-    outer: (f64, f64),
-    material: Material,
-}
-
-/// A place where an outline or the lead is crossed, along two rays and halfway between them.
-#[derive(Clone, Copy)]
-struct Crossing {
-    middle: f64,
-    along: (f64, f64),
-    /// Whether it is the outline over the coat, or that of the wood.
-    is_finished: bool,
-}
-
-struct Rings<'a> {
-    finished: &'a [Vec<Sample>],
-    bare: &'a [Vec<Sample>],
-    lead: f64,
-}
-
-impl Rings<'_> {
-    /// The rings between two rays with no corner of an outline between them.
-    fn between(&self, from: Direction, to: Direction) -> Vec<Ring> {
-        let middle = super::rest::halfway(from, to);
-        let mut crossings = Vec::new();
-        for (strips, is_finished) in [(self.finished, true), (self.bare, false)] {
-            for pair in strips.iter().flat_map(|strip| strip.windows(2)) {
-                let &[one, other] = pair else { continue };
-                let (one, other) = (one.place, other.place);
-                let side = |point: Point| middle.x * point.y - middle.y * point.x;
-                if (side(one) < 0.0) == (side(other) < 0.0) {
-                    continue;
-                }
-                let [at, first, last] = [middle, from, to].map(|ray| distance(ray, one, other));
-                if at > 0.0 {
-                    let along = (first.max(0.0), last.max(0.0));
-                    crossings.push(Crossing {
-                        middle: at,
-                        along,
-                        is_finished,
-                    });
-                }
-            }
-        }
-        let crossings = in_order(crossings, |one, other| one.middle.total_cmp(&other.middle));
-        let lead = (self.lead, self.lead);
-        let mut rings = vec![Ring {
-            inner: (0.0, 0.0),
-            outer: lead,
-            material: Material::Lead,
-        }];
-        let (mut inner, mut in_finished, mut in_bare) = (lead, true, true);
-        for crossing in crossings {
-            if in_finished {
-                let material = if in_bare {
-                    Material::Wood
-                } else {
-                    Material::Coat
-                };
-                rings.push(Ring {
-                    inner,
-                    outer: crossing.along,
-                    material,
-                });
-            }
-            inner = crossing.along;
-            if crossing.is_finished {
-                in_finished = !in_finished;
-            } else {
-                in_bare = !in_bare;
-            }
-        }
-        rings
-    }
-}
-
-/// How far along a ray from the axis it meets the line between two points.
-fn distance(ray: Direction, one: Point, other: Point) -> f64 {
-    let side = |point: Point| ray.x * point.y - ray.y * point.x;
-    let (first, last) = (side(one), side(other));
-    let share = if first == last {
-        0.0
-    } else {
-        (first / (first - last)).clamp(0.0, 1.0)
-    };
-    one.along(ray) + (other.along(ray) - one.along(ray)) * share
 }
 
 struct Builder {

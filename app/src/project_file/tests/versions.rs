@@ -4,9 +4,9 @@ use super::*;
 use solver::order_plan::{PlanAim, Pricing};
 use solver::sawing::SawingAim;
 use solver::{
-    AccuracyDraft, AxisChoice, BarrelDraft, ConditionsDraft, CutDraft, HeadDraft, Id,
-    MoistureSource, Pairs, Reading, RunDraft, SawShopDraft, Sawing, SearchDraft, Shape, Spacing,
-    Stage, SupplyDraft, TitleBlock, Turns, Typed, Way,
+    AccuracyDraft, AxisChoice, BarrelDraft, Colour, ConditionsDraft, CutDraft, FinishDraft,
+    HeadDraft, Id, MoistureSource, Pairs, Reading, RunDraft, SawShopDraft, Sawing, SearchDraft,
+    Shape, Spacing, Stage, SupplyDraft, TitleBlock, Turns, Typed, Way,
 };
 
 #[test]
@@ -184,6 +184,32 @@ fn a_file_of_version_6_still_opens() {
     assert_eq!(supply.sawn[0].most_slats, Typed::Number(1500.0));
     assert_eq!(supply.aim, PlanAim::Timber);
     assert_eq!(supply.timber_limit, Typed::Number(2.5));
+    let finish = &draft.barrels[0].draft.finish;
+    assert_eq!(finish.point_angle, Typed::Number(24.0));
+    assert_eq!(finish.coat_colour, Colour::new(0x8a, 0x1c, 0x2b));
+    assert_eq!(finish.imprint, "Made up 2B");
+    assert_eq!(finish.end_margin, Typed::Text("1,".into()));
+    assert_eq!(finish.tin_length, Typed::Number(182.0));
+}
+
+#[test]
+fn a_colour_that_is_none_is_told_of() {
+    let problems = read(&changed("/barrels/0/finish/coat_colour", json!("teal"))).unwrap_err();
+    assert_eq!(
+        lines(&problems),
+        [
+            "barrels[0].finish.coat_colour: the text \"teal\" stands here, expected a colour in quotes, like \"#1f5f6b\""
+        ]
+    );
+}
+
+#[test]
+fn before_version_6_pencils_are_finished_as_in_a_new_project() {
+    for text in [VERSION_1, VERSION_2, VERSION_3, VERSION_4, VERSION_5] {
+        let draft = read(text).unwrap().draft;
+        let mut barrels = draft.barrels.iter();
+        assert!(barrels.all(|barrel| barrel.draft.finish == FinishDraft::new()));
+    }
 }
 
 #[test]
