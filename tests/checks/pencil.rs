@@ -74,9 +74,10 @@ fn a_regular_prism_has_the_inertia_of_the_handbook() {
         let n = f64::from(sides);
         let cotangent = 1.0 / libm::tan(PI / n);
         let side = 7.0 / cotangent;
-        let polar = n * side.powi(4) / 96.0 * cotangent * (3.0 * cotangent * cotangent + 1.0);
+        let polar =
+            n * libm::pow(side, 4.0) / 96.0 * cotangent * (3.0 * cotangent * cotangent + 1.0);
         let area = n * side * side / 4.0 * cotangent;
-        let bore = FRAC_PI_2 * 1.1_f64.powi(4);
+        let bore = FRAC_PI_2 * libm::pow(1.1, 4.0);
         let inertia = 175.0 / 1000.0 * ((polar - bore) * WOOD + bore * LEAD);
         close(facts.made.inertia, inertia, 1e-9);
         let volume = (area - PI * 1.21) * 175.0;

@@ -235,7 +235,7 @@ impl Drawn<'_> {
         self.dimensions.extend(below.dimensions(bottom));
 
         let middle = left + shown * pixels + BETWEEN + across * pixels / 2.0;
-        self.from_the_tip(pixels, (middle, view.tip.1));
+        self.looking_at_the_point(pixels, (middle, view.tip.1));
         let y = bottom + below.depth() + MARGIN + LINE / 2.0;
         let angle = figure::angle(self.pencil.half_angle().in_degrees() * 2.0);
         let told = format!("Point of {angle}, {}", scale.label());
@@ -246,7 +246,7 @@ impl Drawn<'_> {
 
     /// The outlines and the lead as they are seen from the tip: mirrored, as the reader looks along the
     /// pencil.
-    fn from_the_tip(&mut self, scale: f64, (x, y): (f64, f64)) {
+    fn looking_at_the_point(&mut self, scale: f64, (x, y): (f64, f64)) {
         let turn = self.pencil.turn_to_reader();
         let [finished, bare] = [self.pencil.finished(), self.pencil.bare()]
             .map(|outline| outline.turned(turn).mirrored());

@@ -1,6 +1,6 @@
 //! What is told of a finished pencil, row by row.
 
-use super::body::Body;
+use super::body::{self, Body};
 use super::facts::PencilFacts;
 use crate::csv::{Table, length, number};
 use crate::figure;
@@ -55,6 +55,9 @@ impl Fact {
     }
 }
 
+/// A material of a pencil.
+type Part = fn(&Body) -> body::Mass;
+
 impl PencilFacts {
     /// Every row of the table of facts.
     #[must_use]
@@ -75,12 +78,13 @@ impl PencilFacts {
             row(name, quantity, Some(made), Some(sharpened));
         };
         of_both("Mass", Mass, &|body| body.grams);
-        let parts: [(&str, &str, fn(&Body) -> super::body::Mass); 3] = [
-            ("Wood, mass", "Wood, volume", |body| body.wood),
-            ("Lead, mass", "Lead, volume", |body| body.lead),
-            ("Coat, mass", "Coat, volume", |body| body.coat),
-        ];
-        for (mass, volume, of) in parts {
+        let (wood, lead, coat): (Part, Part, Part) =
+            (|body| body.wood, |body| body.lead, |body| body.coat);
+        for (mass, volume, of) in [
+            ("Wood, mass", "Wood, volume", wood),
+            ("Lead, mass", "Lead, volume", lead),
+            ("Coat, mass", "Coat, volume", coat),
+        ] {
             of_both(mass, Mass, &|body| of(body).grams);
             of_both(volume, Volume, &|body| {
                 of(body).volume.in_cubic_millimetres()
