@@ -4,8 +4,8 @@ use solver::order_plan::{OrderPlanLimits, PlanAim};
 use solver::{
     BarrelDraft, ConditionsDraft, CutDraft, Entry, HeadDraft, Id, LayoutDraft, Length, LengthUnit,
     OrderDraft, OrderReckoning, PeriodDraft, ProjectDraft, RulesDraft, RunDraft, SawShopDraft,
-    Seam, SearchDraft, Shape, Sheet, SlatDraft, StoreAccount, StoreRow, SupplyDraft, Typed, Way,
-    compare_plans, draw_costs, draw_stores,
+    Seam, SearchDraft, Shape, Sheet, SlatDraft, StoreAccount, StoreRow, SupplyDraft, TitleBlock,
+    Typed, Way, compare_plans, draw_costs, draw_stores,
 };
 
 use super::Trace;
@@ -72,7 +72,9 @@ fn stores(reckoning: &OrderReckoning) -> String {
 
 /// Three slat stocks, two pencils, one to three periods.
 fn any_project(dice: &mut Dice) -> ProjectDraft {
-    let entry = |(id, draft)| Entry { id: Id(id), draft };
+    fn entry<T>((id, draft): (u32, T)) -> Entry<T> {
+        Entry { id: Id(id), draft }
+    }
     let barrels = [("Office", Shape::Hexagonal), ("Chalk", Shape::Round)];
     let barrels = (1..).zip(barrels.map(|(name, shape)| BarrelDraft::new(name, shape)));
     let mut slat = |id: u32| {
@@ -123,6 +125,7 @@ fn any_project(dice: &mut Dice) -> ProjectDraft {
             aim: dice.one_of(&PlanAim::ALL),
             ..SupplyDraft::new()
         },
+        title_block: TitleBlock::default(),
         set_aside: None,
     };
     project.offer_each_stock();
