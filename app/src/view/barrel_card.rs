@@ -10,8 +10,8 @@ use crate::protocol::RankedRow;
 use crate::workbench::{JobState, Jobs, Workbench};
 use leptos::prelude::*;
 use solver::{
-    Angle, Barrel, LengthUnit, Outcome, Paper, PaperSize, Rule, Way, draw_barrel_to_scale,
-    draw_pencil, figure,
+    Angle, Barrel, LengthUnit, Outcome, Paper, PaperSize, Rule, TitleField, Way,
+    draw_barrel_to_scale, draw_pencil, figure,
 };
 
 /// The part of the page that holds the patterns of hatching.
@@ -117,7 +117,16 @@ fn CardPage(card: Card, checks: &'static [Rule]) -> impl IntoView {
         let pencil = project.check_pencil(project.layout.barrel).ok()?;
         Some(draw_pencil(&pencil, paper(), bench.unit.get()).drawing)
     });
-    let scale = move || drawn.with(|drawn| drawn.as_ref().map(|drawn| drawn.scale.label()));
+    let format = move || {
+        let scale = drawn.with(|drawn| drawn.as_ref().map(|drawn| drawn.scale.label()));
+        let (paper, unit) = (size.get().label(), bench.unit.get().label());
+        format!("{paper}, {unit}, {}", scale.unwrap_or_default())
+    };
+    // Number and date are those of the setting sheet, so they are left to be written in.
+    let typed = move |class: &'static str, field: TitleField| {
+        let text = move || bench.project().read().title_block.at(field).to_owned();
+        view! { <div class=class><dt>{field.label()}</dt><dd>{live(text)}</dd></div> }
+    };
     let title = move || {
         shaping
             .barrel
@@ -158,16 +167,15 @@ fn CardPage(card: Card, checks: &'static [Rule]) -> impl IntoView {
             </div>
             <section><h3>"What the woodshop says"</h3>{live(said)}</section>
             <dl class="title-block">
-                <div class="owner"><dt>"Owner"</dt><dd></dd></div>
+                {typed("owner", TitleField::Owner)}
                 <div class="title"><dt>"Title"</dt><dd>{live(title)}</dd></div>
                 <div class="works"><dt>"Project"</dt><dd>{live(move || bench.project().read().name.clone())}</dd></div>
                 <div class="type"><dt>"Document type"</dt><dd>"Barrel card"</dd></div>
-                <div class="page"><dt>"Scale"</dt><dd>{live(scale)}</dd></div>
-                <div class="format"><dt>"Paper, unit"</dt><dd>{live(move || size.get().label())}", "{live(move || bench.unit.get().label())}</dd></div>
+                <div class="format"><dt>"Paper, unit, scale"</dt><dd>{live(format)}</dd></div>
                 <div class="number"><dt>"Number"</dt><dd></dd></div>
                 <div class="date"><dt>"Date of issue"</dt><dd></dd></div>
-                <div class="creator"><dt>"Created by"</dt><dd></dd></div>
-                <div class="approver"><dt>"Approved by"</dt><dd></dd></div>
+                {typed("creator", TitleField::Creator)}
+                {typed("approver", TitleField::Approver)}
             </dl>
         </article>
     }

@@ -6,7 +6,7 @@ use super::paper_drawing::PaperDrawing;
 use super::pencil_picture::PencilPicture;
 use super::setting_files::{save_file, titled};
 use crate::preference;
-use crate::workbench::Workbench;
+use crate::workbench::{Pause, Workbench};
 use leptos::prelude::*;
 use solver::{FinishedPencil, Paper, PencilFacts, draw_pencil};
 
@@ -23,8 +23,17 @@ struct Shown {
 pub(crate) fn FinishedPencilSection() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let project = bench.project();
+    // It takes longer to make than a frame lasts: it follows when the hand that shapes the barrel pauses.
+    let resting = RwSignal::new(project.get_untracked());
+    let pause = Pause::new();
+    Effect::new(move |first: Option<()>| {
+        project.track();
+        if first.is_some() {
+            pause.then(move || resting.set(project.get_untracked()));
+        }
+    });
     let shown = Memo::new(move |last: Option<&Option<Shown>>| {
-        let project = project.read();
+        let project = resting.read();
         match project.check_pencil(project.layout.barrel) {
             Ok(pencil) => Some(Shown {
                 pencil,
