@@ -39,11 +39,11 @@ pub fn project() -> ProjectDraft {
     }
     barrels[3].draft.finish.tin_height = Typed::Number(11.0);
     let mut slats = vec![
-        slat(11, "Seven-ply, 74", 74.0, 5.0, 600, 118.0, 1400, None),
-        slat(12, "Wide, 78", 78.0, 5.2, 600, 137.5, 0, Some(60)),
-        slat(13, "Thin, 70", 69.85, 4.76, 600, 103.0, 0, None),
-        slat(14, "Six-ply, 66", 66.0, 5.0, 800, 127.0, 350, Some(40)),
-        slat(15, "Thick, 74", 74.0, 6.8, 400, 109.0, 0, None),
+        slat(11, "Seven-ply, 74", 74.0, 5.0, 60, 11.8, 1400, None),
+        slat(12, "Wide, 78", 78.0, 5.2, 60, 13.75, 0, Some(600)),
+        slat(13, "Thin, 70", 69.85, 4.76, 60, 10.3, 0, None),
+        slat(14, "Six-ply, 66", 66.0, 5.0, 80, 12.7, 350, Some(400)),
+        slat(15, "Thick, 74", 74.0, 6.8, 40, 10.9, 0, None),
     ];
     // As dry at the groove head as they are delivered, so that the slats do not move yet.
     for (slat, species) in slats.iter_mut().zip([21, 21, 21, 22, 22]) {
@@ -75,7 +75,7 @@ pub fn project() -> ProjectDraft {
         rules: RulesDraft::new(),
         search: SearchDraft::new(),
         orders: vec![
-            order(1, 420.0, 1.0),
+            order(1, 400.0, 1.0),
             order(2, 150.0, 2.0),
             order(3, 90.0, 2.0),
             order(4, 60.0, 3.0),
@@ -201,6 +201,7 @@ fn order(barrel: u32, gross: f64, due: f64) -> OrderDraft {
         barrel: Id(barrel),
         gross: Typed::Number(gross),
         due: Typed::Number(due),
+        on_hand: Typed::Number(0.0),
     }
 }
 
@@ -312,22 +313,24 @@ fn supply() -> SupplyDraft {
     };
     let mill = "Brook mill (invented)";
     let trader = "Weir timber (invented)";
-    let mut wide = offer(72, mill, 12, &[(1.0, 137.5), (10.0, 131.0)]);
-    wide.draft.pack_limit = Typed::Number(60.0);
-    let mut thin = offer(73, trader, 13, &[(1.0, 103.0), (8.0, 99.0), (20.0, 94.5)]);
-    thin.draft.pricing = Pricing::Incremental;
+    let mut wide = offer(72, mill, 12, &[(1.0, 13.75), (91.0, 13.1)]);
+    wide.draft.pack_limit = Typed::Number(600.0);
+    let mut thin = offer(73, trader, 13, &[(1.0, 10.3), (71.0, 9.9), (191.0, 9.45)]);
     thin.draft.lead_periods = Typed::Number(1.0);
-    let mut narrow = offer(74, trader, 14, &[(1.0, 127.0)]);
-    narrow.draft.most_packs = Typed::Number(40.0);
+    let mut narrow = offer(74, trader, 14, &[(1.0, 12.7)]);
+    narrow.draft.most_packs = Typed::Number(400.0);
     narrow.draft.order_cost = Typed::Number(35.0);
-    let mut other = offer(76, trader, 11, &[(1.0, 121.0), (12.0, 112.5)]);
-    other.draft.least_packs = Typed::Number(4.0);
+    let mut other = offer(76, trader, 11, &[(1.0, 12.1), (111.0, 11.25)]);
+    other.draft.least_packs = Typed::Number(40.0);
+    for further in [&mut wide, &mut thin, &mut other] {
+        further.draft.pricing = Pricing::Incremental;
+    }
     let mut offers = vec![
-        offer(71, mill, 11, &[(1.0, 118.0), (15.0, 114.0)]),
+        offer(71, mill, 11, &[(1.0, 11.8), (141.0, 11.4)]),
         wide,
         thin,
         narrow,
-        offer(75, mill, 15, &[(1.0, 109.0)]),
+        offer(75, mill, 15, &[(1.0, 10.9)]),
         other,
     ];
     for certified in [0, 1, 4] {
@@ -360,9 +363,9 @@ fn offer(id: u32, supplier: &str, slat: u32, tiers: &[(f64, f64)]) -> Entry<Offe
     };
     draft.tiers = tiers.iter().map(tier).collect();
     draft.pack_slats = Typed::Number(match slat {
-        14 => 800.0,
-        15 => 400.0,
-        _ => 600.0,
+        14 => 80.0,
+        15 => 40.0,
+        _ => 60.0,
     });
     Entry { id: Id(id), draft }
 }
@@ -414,11 +417,14 @@ mod tests {
             steps: 300,
             ..OrderPlanLimits::default()
         };
-        let end = job.answer(&limits, &mut |_| true).unwrap().end;
+        let answer = job.answer(&limits, &mut |_| true).unwrap();
+        let end = answer.end;
         assert!(
             matches!(end, OrderEnd::Proved | OrderEnd::WithinGap),
             "{end:?}"
         );
+        assert!(answer.gap.unwrap() < 0.01, "{answer:?}");
+        assert!(project().priced_apart().is_empty());
     }
 
     #[test]

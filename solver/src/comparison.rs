@@ -56,6 +56,10 @@ pub enum Part {
     Checks,
     /// Where the wood goes.
     Wood,
+    /// An order plan: what it makes and takes.
+    OrderPlan,
+    /// What an order plan costs, by kind.
+    Costs,
 }
 
 impl Part {
@@ -72,6 +76,8 @@ impl Part {
             Self::Machining => "Machining",
             Self::Checks => "Margin of checks",
             Self::Wood => "Where the wood goes",
+            Self::OrderPlan => "Plan",
+            Self::Costs => "Costs",
         }
     }
 }
@@ -82,7 +88,7 @@ pub enum Value {
     /// A name, or a choice in words.
     Words(String),
     /// Pieces.
-    Count(u32),
+    Count(u64),
     /// Pieces that need not be whole.
     Pieces(f64),
     /// A length.
@@ -93,6 +99,8 @@ pub enum Value {
     Share(f64),
     /// A volume.
     Volume(Volume),
+    /// Timber by the cubic metre.
+    Timber(Volume),
     /// Money, in hundredths of the currency.
     Money(f64),
     /// What a check finds beyond what it asks, and how it came out.
@@ -187,12 +195,13 @@ impl Value {
     pub fn text(&self, unit: LengthUnit) -> String {
         match self {
             Self::Words(words) => words.clone(),
-            Self::Count(pieces) => figure::count(u64::from(*pieces)),
+            Self::Count(pieces) => figure::count(*pieces),
             Self::Pieces(pieces) => figure::plain(*pieces, 2),
             Self::Length(length) => figure::length_with_unit(length.in_millimetres(), unit),
             Self::Angle(angle) => figure::angle(angle.in_degrees()),
             Self::Share(share) => figure::ratio(*share),
             Self::Volume(volume) => volume_text(volume.in_cubic_millimetres(), unit),
+            Self::Timber(volume) => figure::timber(volume.in_cubic_millimetres(), unit),
             Self::Money(amount) => figure::money_rounded(*amount),
             Self::Margin(margin, outcome) => match outcome {
                 Outcome::Passed => margin.text(unit),
@@ -206,13 +215,13 @@ impl Value {
     fn number(&self) -> Option<f64> {
         Some(match self {
             Self::Words(_) => return None,
-            Self::Count(pieces) => f64::from(*pieces),
+            Self::Count(pieces) => *pieces as f64,
             Self::Pieces(number) | Self::Share(number) | Self::Money(number) => *number,
             Self::Length(length) | Self::Margin(Measure::Length(length), _) => {
                 length.in_millimetres()
             }
             Self::Angle(angle) | Self::Margin(Measure::Angle(angle), _) => angle.in_degrees(),
-            Self::Volume(volume) => volume.in_cubic_millimetres(),
+            Self::Volume(volume) | Self::Timber(volume) => volume.in_cubic_millimetres(),
         })
     }
 
@@ -229,6 +238,7 @@ impl Value {
             // Percentage points, not a share of a share.
             Self::Share(_) => format!("{} points", figure::plain(amount * 100.0, 1)),
             Self::Volume(_) => volume_text(amount, unit),
+            Self::Timber(_) => figure::timber(amount, unit),
             Self::Money(_) => figure::money_rounded(amount),
         }
     }
@@ -240,6 +250,20 @@ fn volume_text(cubic_millimetres: f64, unit: LengthUnit) -> String {
 }
 
 impl Line {
+    /// A line of which less is better.
+    pub(crate) const fn of_less(
+        part: Part,
+        label: &'static str,
+        values: [Option<Value>; 2],
+    ) -> Self {
+        Self {
+            part,
+            label,
+            values,
+            wish: Wish::Less,
+        }
+    }
+
     /// What each layout has there, as it is shown; a dash where it has no such thing.
     #[must_use]
     pub fn texts(&self, unit: LengthUnit) -> [String; 2] {

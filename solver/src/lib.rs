@@ -73,13 +73,13 @@ pub use cutter_plan::{
 };
 pub use cutter_set::{CutterSet, CutterSetDraft};
 pub use drawing::{
-    Area as SheetArea, ArmMark, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge, EndView,
-    Grade, Grip, Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, NodeMark, NodeMarks,
-    PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Pick, PickMark, Scale, ScaledDrawing,
-    Shape as DrawnShape, Sheet, Size, Stride, Style, draw_barrel, draw_barrel_to_scale,
-    draw_columns, draw_curve, draw_cut, draw_end_view, draw_gauge, draw_good_map, draw_head,
-    draw_histogram, draw_knife, draw_nodes, draw_outlines, draw_pair, draw_pencil, draw_sandwich,
-    draw_scatter, draw_stairs, draw_to_scale,
+    Area as SheetArea, ArmMark, BarChart, Chart, ColumnChart, CurveChart, Dimension, Drawing, Edge,
+    EndView, Grade, Grip, Handle, HistogramChart, Label, LimitLine, LimitSide, Marker, NodeMark,
+    NodeMarks, PIXELS_PER_MILLIMETRE, Paper, PaperProblem, PaperSize, Pick, PickMark, Scale,
+    ScaledDrawing, Shape as DrawnShape, Sheet, Size, StoreRow, Stride, Style, draw_barrel,
+    draw_barrel_to_scale, draw_columns, draw_costs, draw_curve, draw_cut, draw_end_view,
+    draw_gauge, draw_good_map, draw_head, draw_histogram, draw_knife, draw_nodes, draw_outlines,
+    draw_pair, draw_pencil, draw_sandwich, draw_scatter, draw_stairs, draw_stores, draw_to_scale,
 };
 pub use export::{TrueSize, escaped_xml};
 pub use feed::{FeedProblem, KnifeMarks};
@@ -99,8 +99,9 @@ pub use materials::{
 };
 pub use order_book::{BestSeam, OrderBook, Purchase, PurchaseList, RunLine, StockLine, Totals};
 pub use order_job::{
-    ClashLine, CostLine, LaidSetup, OrderAnswer, OrderEnd, OrderJob, OrderReckoning,
-    PeriodReckoning, PlannedRun, SawnLot, SlatOrder, StoreAccount, SupplierTotal, WorthLine,
+    ClashLine, CostLine, LaidSetup, OrderAnswer, OrderEnd, OrderJob, OrderReckoning, PayingPrice,
+    PeriodReckoning, PlanTotals, PlannedRun, SawnLot, SlackLine, SlatOrder, StoreAccount,
+    SupplierTotal, WiderSlats, WorthLine, compare_plans,
 };
 pub use outline::{
     Arc, Arm, DrawnArc, DrawnPath, Edit, Extents, Joint, Line, MOST_PIECES, Node, Outline,

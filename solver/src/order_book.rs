@@ -54,7 +54,7 @@ impl<'a> OrderBook<'a> {
     ///     barrels: vec![BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap()],
     ///     slats: vec![SlatDraft::new("74 × 5").check().unwrap()], // a pack of 600 for 100.00
     ///     rules: RulesDraft::new().check().unwrap(),
-    ///     orders: vec![Order { barrel: 0, pencils: 10 * 144 }],
+    ///     orders: vec![Order { barrel: 0, pencils: 10 * 144, on_hand: 0 }],
     /// };
     /// let book = OrderBook::new(&project).unwrap();
     /// let purchase = book.purchase(&PurchaseLimits::default(), &mut |_| {}).unwrap();
@@ -186,7 +186,7 @@ impl<'a> OrderBook<'a> {
                 .map(|run| run.pencils)
                 .sum();
             // A plan fills every order, so but for rounding at least what is ordered is good.
-            ((laid as f64 * share) as u64).saturating_sub(u64::from(order.pencils))
+            ((laid as f64 * share) as u64).saturating_sub(u64::from(order.to_make()))
         };
         self.project.orders.iter().enumerate().map(over).sum()
     }
@@ -330,9 +330,9 @@ impl BestSeam {
     }
 }
 
-/// The pencils to lay for an order: those ordered, and those that will be thrown out.
+/// The pencils to lay for an order: those ordered that are not on hand, and those that will be thrown out.
 fn pencil_order(order: &Order, rules: &Rules) -> PencilOrder {
-    let pencils = f64::from(order.pencils) / rules.good_share();
+    let pencils = f64::from(order.to_make()) / rules.good_share();
     PencilOrder {
         // The share is at least a hundredth, so this stays far within u64.
         pencils: pencils.ceil() as u64,

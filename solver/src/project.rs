@@ -2,6 +2,7 @@
 //! layout looked at, the order book, the heads that cut and the run that is made.
 
 mod check;
+mod gathered;
 mod pencil;
 mod set_aside;
 mod setting;
@@ -81,6 +82,8 @@ pub struct OrderDraft {
     pub gross: Typed,
     /// The period at whose end they are due, counted from 1.
     pub due: Typed,
+    /// Pencils of it that lie in the store.
+    pub on_hand: Typed,
 }
 
 impl OrderDraft {
@@ -91,6 +94,7 @@ impl OrderDraft {
             barrel,
             gross: Typed::initial(Field::OrderGross),
             due: Typed::initial(Field::DuePeriod),
+            on_hand: Typed::initial(Field::PencilsOnHand),
         }
     }
 }
@@ -144,6 +148,16 @@ pub struct Order {
     pub barrel: usize,
     /// Pencils: the gross ordered, rounded up to whole pencils.
     pub pencils: u32,
+    /// Of these, pencils that lie in the store; or more of them.
+    pub on_hand: u32,
+}
+
+impl Order {
+    /// Pencils that are still to be made.
+    #[must_use]
+    pub const fn to_make(&self) -> u32 {
+        self.pencils.saturating_sub(self.on_hand)
+    }
 }
 
 /// A project in which everything can be worked with.

@@ -21,7 +21,7 @@ for (const [size, options] of Object.entries(sizes)) {
   for (const colorScheme of ["light", "dark"]) {
     test(`no accessibility rule is broken: ${size}, ${colorScheme}`, async (t) => {
       const { page } = await start(t, browser, site.url, { ...options, colorScheme });
-      for (const place of ["layout", "barrel", "tolerances", "setting", "planks", "timber"]) {
+      for (const place of ["layout", "barrel", "tolerances", "setting", "planks", "timber", "orders"]) {
         await goTo(page, place);
         if (place === "timber") await until(page, ".proof", /./);
         if (place === "layout") await until(page, ".ranking tbody tr", /./);
@@ -40,7 +40,7 @@ for (const [size, options] of Object.entries(sizes)) {
 
 test("everything that is pressed or typed in is large enough for a finger", async (t) => {
   const { page } = await start(t, browser, site.url, sizes.tablet);
-  for (const place of ["layout", "barrel", "tolerances", "setting", "planks", "timber"]) {
+  for (const place of ["layout", "barrel", "tolerances", "setting", "planks", "timber", "orders"]) {
     await goTo(page, place);
     const small = await page.evaluate(() =>
       [...document.querySelectorAll("button, select, input:not([type=radio]):not([type=file]), nav a, label.choice")]
@@ -54,7 +54,7 @@ test("everything that is pressed or typed in is large enough for a finger", asyn
 
 test("at twice the size nothing runs off the page", async (t) => {
   const { page } = await start(t, browser, site.url, { viewport: { width: 640, height: 400 } });
-  for (const place of ["layout", "barrel", "tolerances", "setting", "planks", "timber"]) {
+  for (const place of ["layout", "barrel", "tolerances", "setting", "planks", "timber", "orders"]) {
     await goTo(page, place);
     const overhang = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     assert.ok(overhang <= 0, `${place} is ${overhang} px too wide`);

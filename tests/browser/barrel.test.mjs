@@ -188,17 +188,17 @@ test("a link adds the barrel to another's project in one step; a damaged one is 
   t.after(() => other.context.close());
   await ready(other.page);
   await until(other.page, ".notice", "has been added");
-  assert.equal(await other.page.locator(".tabs .tab").count(), 5);
+  assert.equal(await other.page.locator("[aria-label='Barrels of the project'] .tab").count(), 5);
   assert.equal(await field(other.page, "Across flats").inputValue(), "6.66");
   assert.match(other.page.url(), /#barrel$/);
   await button(other.page, "Undo").click();
-  assert.equal(await other.page.locator(".tabs .tab").count(), 4);
+  assert.equal(await other.page.locator("[aria-label='Barrels of the project'] .tab").count(), 4);
   assertQuiet(other.problems);
   const bad = await open(browser, link.slice(0, -1) + (link.endsWith("0") ? "1" : "0"));
   t.after(() => bad.context.close());
   await ready(bad.page);
   await until(bad.page, ".banner.failed", "damaged");
-  assert.equal(await bad.page.locator(".tabs .tab").count(), 4);
+  assert.equal(await bad.page.locator("[aria-label='Barrels of the project'] .tab").count(), 4);
 });
 
 test("a barrel comes back from its file, and nothing is written over", async (t) => {
@@ -208,7 +208,25 @@ test("a barrel comes back from its file, and nothing is written over", async (t)
   const path = await (await saving).path();
   await page.getByLabel("Project file to open").setInputFiles(path);
   await until(page, ".notice", "has been added");
-  assert.equal(await page.locator(".tabs .tab").count(), 5);
+  assert.equal(await page.locator("[aria-label='Barrels of the project'] .tab").count(), 5);
+  assertQuiet(problems);
+});
+
+test("the card is printed with both views of the barrel, and is gone then", async (t) => {
+  const { page, problems } = await designer(t);
+  await page.evaluate(() => {
+    window.print = () => {
+      window.printed = [...document.querySelectorAll(".office-sheet svg.true-size")].map(
+        (drawing) => drawing.querySelectorAll("path[d^='M']").length,
+      );
+    };
+  });
+  await page.getByRole("button", { name: "Print the barrel card" }).click();
+  await page.waitForFunction(() => window.printed);
+  const printed = await page.evaluate(() => window.printed);
+  assert.equal(printed.length, 2);
+  assert.ok(printed.every((paths) => paths > 5), `${printed}`);
+  await page.locator(".office-sheet").waitFor({ state: "detached" });
   assertQuiet(problems);
 });
 

@@ -25,7 +25,7 @@ const [browser, site] = await Promise.all([launch(), serve()]);
 for (const [size, options] of Object.entries(sizes)) {
   for (const colorScheme of ["light", "dark"]) {
     const { context, page, problems } = await open(browser, site.url, { ...options, colorScheme });
-    for (const place of ["layout", "barrel", "tolerances", "setting", "planks", "timber"]) {
+    for (const place of ["layout", "barrel", "tolerances", "setting", "planks", "timber", "orders"]) {
       await page.locator(`nav a[href="#${place}"]`).click();
       await page.locator(`.${place}-place`).waitFor();
       if (place === "layout") await compare(page);

@@ -4,6 +4,7 @@ mod cutters;
 mod designer;
 mod found;
 mod measured;
+mod order_jobs;
 mod orders;
 mod pencil;
 mod sawing;
@@ -48,6 +49,7 @@ pub fn trace() -> String {
     trace.tolerances();
     trace.sawing();
     trace.orders();
+    trace.order_jobs();
     trace.cutters();
     trace.shaping();
     trace.0

@@ -190,6 +190,7 @@ const fn field_name(field: Field) -> &'static str {
         Field::LeadPrice => "thousand_leads_price",
         Field::GluePrice => "thousand_sandwiches_glue_price",
         Field::CoatPrice => "thousand_pencils_coat_price",
+        Field::ChipPrice => "chips_tonne_price",
         Field::CertifiedShare => "least_certified_percent",
         Field::PencilStore => "most_pencils_stored",
         Field::SlatStore => "most_slats_stored",
@@ -203,6 +204,7 @@ const fn field_name(field: Field) -> &'static str {
         Field::LeadPeriods => "lead_periods",
         Field::SawnCost => "thousand_cost",
         Field::SawnMost => "most_slats",
+        Field::PencilsOnHand => "on_hand_pencils",
         Field::RunGross | Field::OrderGross => "gross",
     }
 }
@@ -261,9 +263,9 @@ mod tests {
             );
         }
         let names: BTreeSet<&str> = Field::ALL.into_iter().map(field_name).collect();
-        // 145 fields: five sizes of a barrel; length four times, width, thickness and moisture three
+        // 150 fields: five sizes of a barrel; length four times, width, thickness and moisture three
         // times, pitch, most, price, end trim and gross twice each.
-        assert_eq!(names.len(), 145 - 4 - 3 - 3 * 2 - 5);
+        assert_eq!(names.len(), 150 - 4 - 3 - 3 * 2 - 5);
     }
 
     #[test]

@@ -3,6 +3,7 @@
 mod cutters;
 mod gains;
 mod measured;
+mod orders;
 mod outlook;
 mod parts;
 mod purchase;
@@ -31,6 +32,9 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
         | Request::Throw { job, project, .. }
         | Request::Outlook { job, project, .. }
         | Request::Saw { job, project, .. }
+        | Request::Plan { job, project, .. }
+        | Request::PayingPrices { job, project, .. }
+        | Request::WiderSlats { job, project, .. }
         | Request::Measure { job, project, .. }
         | Request::Expect { job, project, .. }
         | Request::Cutters { job, project, .. }
@@ -60,6 +64,13 @@ pub fn answer(request: Request, tell: &mut dyn FnMut(Reply)) -> Reply {
         } => outlook::throw(job, &draft, unit.into(), seed, first, blocks),
         Request::Outlook { unit, .. } => outlook::answer(job, &draft, unit.into(), tell),
         Request::Saw { unit, .. } => sawing::answer(job, &draft, unit.into(), tell),
+        Request::Plan { unit, .. } => orders::plan(job, &draft, unit.into(), tell),
+        Request::PayingPrices {
+            unit, cost, stocks, ..
+        } => orders::paying_prices(job, &draft, unit.into(), cost, &stocks),
+        Request::WiderSlats {
+            unit, now, stocks, ..
+        } => orders::wider_slats(job, &draft, unit.into(), now, &stocks),
         Request::Expect { unit, .. } => outlook::expected(job, &draft, unit.into()),
         Request::Cutters { unit, .. } => cutters::answer(job, &draft, unit.into()),
         Request::Gains {

@@ -361,6 +361,7 @@ pub(super) fn order_file(draft: &OrderDraft) -> OrderFile {
         barrel: draft.barrel.0,
         gross: (&draft.gross).into(),
         due_period: (&draft.due).into(),
+        on_hand_pencils: (&draft.on_hand).into(),
     }
 }
 
@@ -369,6 +370,7 @@ fn order_draft(file: &OrderFile) -> OrderDraft {
         barrel: Id(file.barrel),
         gross: (&file.gross).into(),
         due: (&file.due_period).into(),
+        on_hand: (&file.on_hand_pencils).into(),
     }
 }
 

@@ -305,6 +305,8 @@ pub struct OrderFile {
     pub gross: Entered,
     /// The period at whose end they are due, counted from 1.
     pub due_period: Entered,
+    /// Pencils of it that lie in the store.
+    pub on_hand_pencils: Entered,
 }
 
 /// The saw shop: what is sawn from what.

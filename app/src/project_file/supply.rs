@@ -33,6 +33,8 @@ pub struct SupplyFile {
     pub thousand_sandwiches_glue_price: Entered,
     /// Price of the coat of a thousand pencils.
     pub thousand_pencils_coat_price: Entered,
+    /// What a tonne of chips brings.
+    pub chips_tonne_price: Entered,
     /// Least certified share of the wood that is bought and sawn, by volume.
     pub least_certified_percent: Entered,
     /// Most pencils stored at the end of a period; an empty text for no limit.
@@ -127,6 +129,7 @@ pub(super) fn supply_file(draft: &SupplyDraft) -> SupplyFile {
         thousand_leads_price: (&draft.lead_price).into(),
         thousand_sandwiches_glue_price: (&draft.glue_price).into(),
         thousand_pencils_coat_price: (&draft.coat_price).into(),
+        chips_tonne_price: (&draft.chip_price).into(),
         least_certified_percent: (&draft.least_certified).into(),
         most_pencils_stored: (&draft.most_pencils_stored).into(),
         most_slats_stored: (&draft.most_slats_stored).into(),
@@ -151,6 +154,7 @@ pub(super) fn supply_draft(file: &SupplyFile) -> SupplyDraft {
         lead_price: (&file.thousand_leads_price).into(),
         glue_price: (&file.thousand_sandwiches_glue_price).into(),
         coat_price: (&file.thousand_pencils_coat_price).into(),
+        chip_price: (&file.chips_tonne_price).into(),
         least_certified: (&file.least_certified_percent).into(),
         most_pencils_stored: (&file.most_pencils_stored).into(),
         most_slats_stored: (&file.most_slats_stored).into(),

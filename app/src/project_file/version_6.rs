@@ -37,7 +37,7 @@ fn parts(object: &mut Object<'_>) -> ProjectFile {
     }
 }
 
-fn barrel(object: &mut Object<'_>) -> BarrelFile {
+pub(super) fn barrel(object: &mut Object<'_>) -> BarrelFile {
     BarrelFile {
         finish: object.object("finish", finish),
         ..version_2::barrel(object)
@@ -66,6 +66,7 @@ fn finish(object: &mut Object<'_>) -> FinishFile {
 fn order(object: &mut Object<'_>) -> OrderFile {
     OrderFile {
         due_period: object.entered("due_period"),
+        on_hand_pencils: object.entered("on_hand_pencils"),
         ..version_1::order(object)
     }
 }
@@ -95,6 +96,7 @@ fn supply(object: &mut Object<'_>) -> SupplyFile {
         thousand_leads_price: object.entered("thousand_leads_price"),
         thousand_sandwiches_glue_price: object.entered("thousand_sandwiches_glue_price"),
         thousand_pencils_coat_price: object.entered("thousand_pencils_coat_price"),
+        chips_tonne_price: object.entered("chips_tonne_price"),
         least_certified_percent: object.entered("least_certified_percent"),
         most_pencils_stored: object.entered("most_pencils_stored"),
         most_slats_stored: object.entered("most_slats_stored"),

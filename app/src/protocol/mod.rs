@@ -7,6 +7,7 @@ mod cutters;
 mod gain;
 mod job;
 mod measured;
+mod orders;
 mod outlook;
 mod purchase;
 mod ranking;
@@ -22,6 +23,10 @@ pub use cutters::{CutterPlan, NewCutterSet, NewSetKind, ServedBarrel, ServingSet
 pub use gain::{GainRow, GainStepRow};
 pub use job::{JobId, Progress};
 pub use measured::{ChartLabel, Fact, LotChart, MeasuredList, MeasuredLot, SheetSizes, SizeWord};
+pub use orders::{
+    Cells, OrderEndWord, OrdersSoFar, PeriodSheet, PlanSheet, PlannedOrders, StoreSheet,
+    SupplierSheet, TotalFigures,
+};
 pub use outlook::{Curve, CurvePoint, Expected, Halving, Outlook, Thrown};
 pub use purchase::{Purchase, PurchaseList, RunLine, StockLine, Totals};
 pub use ranking::{LeftOut, RankedRow, Ranking};

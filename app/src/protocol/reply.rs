@@ -6,6 +6,7 @@ use super::cutters::CutterPlan;
 use super::gain::GainRow;
 use super::job::{JobId, Progress};
 use super::measured::MeasuredList;
+use super::orders::{OrdersSoFar, PlannedOrders};
 use super::outlook::{Expected, Outlook, Thrown};
 use super::purchase::Purchase;
 use super::ranking::Ranking;
@@ -77,6 +78,28 @@ pub enum Reply {
         /// What came out.
         sawn: Sawn,
     },
+    /// How far a [`Request::Plan`](super::Request::Plan) has come.
+    Planning {
+        /// The job.
+        job: JobId,
+        /// How far.
+        so_far: Box<OrdersSoFar>,
+    },
+    /// The end of [`Request::Plan`](super::Request::Plan).
+    Planned {
+        /// The job.
+        job: JobId,
+        /// What came out.
+        planned: Box<PlannedOrders>,
+    },
+    /// The end of [`Request::PayingPrices`](super::Request::PayingPrices) and of
+    /// [`Request::WiderSlats`](super::Request::WiderSlats).
+    Told {
+        /// The job.
+        job: JobId,
+        /// The answer, a sentence a line.
+        lines: Vec<String>,
+    },
     /// The end of [`Request::Expect`](super::Request::Expect).
     Expected {
         /// The job.
@@ -143,6 +166,9 @@ impl Reply {
             | Self::Outlook { job, .. }
             | Self::Sawing { job, .. }
             | Self::Sawn { job, .. }
+            | Self::Planning { job, .. }
+            | Self::Planned { job, .. }
+            | Self::Told { job, .. }
             | Self::Measured { job, .. }
             | Self::Expected { job, .. }
             | Self::Cutters { job, .. }
@@ -158,7 +184,10 @@ impl Reply {
     pub const fn is_last(&self) -> bool {
         !matches!(
             self,
-            Self::Ready { .. } | Self::Progress { .. } | Self::Sawing { .. }
+            Self::Ready { .. }
+                | Self::Progress { .. }
+                | Self::Sawing { .. }
+                | Self::Planning { .. }
         )
     }
 }

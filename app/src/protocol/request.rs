@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::job::JobId;
 use super::measured::SheetSizes;
 
+use super::whole::Whole;
 use super::words::{AimWord, UnitWord};
 
 /// What the page asks for.
@@ -73,6 +74,41 @@ pub enum Request {
         project: String,
         /// The unit of the lengths in the texts of the reply.
         unit: UnitWord,
+    },
+    /// The plan that fills the order book: what to run, to buy and to saw in each period.
+    Plan {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the texts of the reply.
+        unit: UnitWord,
+    },
+    /// The prices at which stocks that a plan does not buy begin to pay.
+    PayingPrices {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the texts of the reply.
+        unit: UnitWord,
+        /// What the plan costs, thousandths of a hundredth of the currency.
+        cost: Whole,
+        /// The stocks, by their places in the project.
+        stocks: Vec<u32>,
+    },
+    /// What slats one millimetre wider would save, stock by stock.
+    WiderSlats {
+        /// The job.
+        job: JobId,
+        /// The project as it stands on the page, as the text of a file.
+        project: String,
+        /// The unit of the texts of the reply.
+        unit: UnitWord,
+        /// What the plan comes to as the slats are, and what no plan comes below, as the aim counts.
+        now: [Whole; 2],
+        /// The stocks, by their places in the project.
+        stocks: Vec<u32>,
     },
     /// The good pencils that are expected of a sandwich of the layout.
     Expect {
@@ -143,6 +179,9 @@ impl Request {
             | Self::Throw { job, .. }
             | Self::Outlook { job, .. }
             | Self::Saw { job, .. }
+            | Self::Plan { job, .. }
+            | Self::PayingPrices { job, .. }
+            | Self::WiderSlats { job, .. }
             | Self::Measure { job, .. }
             | Self::Expect { job, .. }
             | Self::Cutters { job, .. }

@@ -10,7 +10,8 @@ use crate::protocol::RankedRow;
 use crate::workbench::{JobState, Jobs, Workbench};
 use leptos::prelude::*;
 use solver::{
-    Angle, Barrel, LengthUnit, Outcome, Paper, PaperSize, Rule, Way, draw_barrel_to_scale, figure,
+    Angle, Barrel, LengthUnit, Outcome, Paper, PaperSize, Rule, Way, draw_barrel_to_scale,
+    draw_pencil, figure,
 };
 
 /// The part of the page that holds the patterns of hatching.
@@ -74,7 +75,7 @@ pub(crate) fn CardTools(card: Card) -> impl IntoView {
     }
 }
 
-/// The page, which is seen on paper only.
+/// The card, which is made when it is printed: nothing of it waits on a hand that shapes the barrel.
 #[component]
 pub(crate) fn BarrelCard(
     /// Its paper.
@@ -82,6 +83,16 @@ pub(crate) fn BarrelCard(
     /// The checks that are told of.
     checks: &'static [Rule],
 ) -> impl IntoView {
+    live(move || {
+        card.printing
+            .get()
+            .then(|| view! { <CardPage card checks/> })
+    })
+}
+
+/// The page, which is seen on paper only.
+#[component]
+fn CardPage(card: Card, checks: &'static [Rule]) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let shaping = expect_context::<Shaping>();
     let jobs = expect_context::<Jobs>();
@@ -100,6 +111,12 @@ pub(crate) fn BarrelCard(
     });
     let drawing =
         Memo::new(move |_| drawn.with(|drawn| drawn.as_ref().map(|drawn| drawn.drawing.clone())));
+    let side = Memo::new(move |_| {
+        let project = bench.project();
+        let project = project.read();
+        let pencil = project.check_pencil(project.layout.barrel).ok()?;
+        Some(draw_pencil(&pencil, paper(), bench.unit.get()).drawing)
+    });
     let scale = move || drawn.with(|drawn| drawn.as_ref().map(|drawn| drawn.scale.label()));
     let title = move || {
         shaping
@@ -134,6 +151,7 @@ pub(crate) fn BarrelCard(
         <article class=move || format!("office-sheet {}", page_of(paper())) aria-label="Barrel card">
             <svg class="unseen" aria-hidden="true"><Hatching context=CONTEXT/></svg>
             <div class="sheet paper"><PaperDrawing drawing context=CONTEXT/></div>
+            <div class="sheet paper"><PaperDrawing drawing=side context=CONTEXT/></div>
             <div class="halves">
                 <section><h3>"Sizes"</h3>{live(facts)}</section>
                 <section><h3>"On each stock"</h3>{live(stocks)}</section>

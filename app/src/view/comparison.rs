@@ -223,7 +223,7 @@ fn Differences(kept: Memo<Kept>) -> impl IntoView {
 }
 
 /// A line, under the heading of its part where it is the first of it.
-fn difference(
+pub(crate) fn difference(
     line: &ComparedLine,
     heading: Option<Part>,
     unit: LengthUnit,

@@ -7,9 +7,11 @@ use super::number_field::{Look, NumberField};
 use super::problem_list::named;
 use super::text_field::NameField;
 use crate::spreadsheet;
-use crate::workbench::{ANY, AS_TYPED, Cell, Column, NONE, Step, Table, Workbench};
+use crate::workbench::{ANY, AS_TYPED, Cell, Column, NO, NONE, Step, Table, Workbench, YES};
 use leptos::prelude::*;
-use solver::{Field, Id, ProjectDraft, Sawing};
+use solver::order_plan::Pricing;
+use solver::{Field, Id, ProjectDraft, Sawing, figure};
+use std::sync::Arc;
 use wasm_bindgen::JsCast;
 use web_sys::{ClipboardEvent, FocusOptions, HtmlElement};
 
@@ -66,46 +68,82 @@ pub(crate) fn Row(
         let paste = move |event: ClipboardEvent| paste_at(bench, cell, at, &event);
         let inner = match column {
             // The name stands before the other cells, as the heading of its row.
-            Column::Name => {
+            Column::Name | Column::Supplier => {
                 return view! { <th scope="row" on:paste=paste><RowName table row/></th> }.into_any();
             }
+            column if column.may_be_unwanted() => return at_times(bench, cell, name, Arc::new(paste)),
             Column::Number(field) if may_follow(field) => {
                 let follows = Memo::new(move |_| cell.follows(&project.read()));
                 let inner = move || {
                     if follows.get() {
                         driven(bench, cell).into_any()
                     } else {
-                        let spoken =
-                            Signal::derive(move || format!("{}, {}", name.get(), field.spec().label));
-                        view! { <NumberField at=table.slot(row, field) context="table" look=Look::Bare name=spoken/> }
-                            .into_any()
+                        number(cell, name)
                     }
                 };
                 return view! { <td class:figure=move || follows.get() class:driven=move || follows.get() on:paste=paste>{live(inner)}</td> }
                     .into_any();
             }
-            Column::Number(field) => {
-                let spoken = Signal::derive(move || format!("{}, {}", name.get(), field.spec().label));
-                view! { <NumberField at=table.slot(row, field) context="table" look=Look::Bare name=spoken/> }
-                    .into_any()
-            }
-            Column::Species | Column::Sawing | Column::Barrel | Column::Stock => {
-                view! { <ChoiceCell cell choices name/> }.into_any()
-            }
-            Column::GuaranteedWidth | Column::GuaranteedThickness => {
+            Column::Number(_) | Column::Tier(..) => number(cell, name),
+            Column::GuaranteedWidth | Column::GuaranteedThickness | Column::DueName => {
                 driven(bench, cell).into_any()
+            }
+            _ => {
+                // In a table without names, the first cell takes the cursor that is led to a row.
+                let id = (at == 0).then(|| part_id(table, row, "name"));
+                view! { <ChoiceCell cell choices name id/> }.into_any()
             }
         };
         view! { <td class:figure=column.is_driven() class:driven=column.is_driven() on:paste=paste>{inner}</td> }
             .into_any()
     });
+    let number_of_row = move || {
+        let at = table.place(&project.read(), row);
+        figure::count(at.map_or(0, |at| at as u64 + 1))
+    };
     view! {
         <tr>
+            {(!table.is_named()).then(|| view! { <th scope="row" class="figure">{live(number_of_row)}</th> })}
             {cells.collect_view()}
             <Tools table row name/>
         </tr>
     }
 }
+
+/// A number that is typed in a cell.
+fn number(cell: Cell, name: Memo<String>) -> AnyView {
+    let label = cell.column.label();
+    let spoken = Signal::derive(move || format!("{}, {label}", name.get()));
+    cell.slot().map_or_else(
+        || ().into_any(),
+        |at| view! { <NumberField at context="table" look=Look::Bare name=spoken/> }.into_any(),
+    )
+}
+
+/// A cell of a column that is not always wanted.
+fn at_times(bench: Workbench, cell: Cell, name: Memo<String>, paste: Paste) -> AnyView {
+    let project = bench.project();
+    let column = cell.column;
+    let is_wanted = Memo::new(move |_| column.is_wanted(&project.read()));
+    let inner = move || {
+        is_wanted.get().then(|| {
+            if column.is_driven() {
+                driven(bench, cell).into_any()
+            } else {
+                number(cell, name)
+            }
+        })
+    };
+    view! {
+        <td class:driven=column.is_driven() hidden=move || !is_wanted.get() on:paste=move |event| paste(event)>
+            {live(inner)}
+        </td>
+    }
+    .into_any()
+}
+
+/// What is done when something is pasted in a cell.
+type Paste = Arc<dyn Fn(ClipboardEvent) + Send + Sync>;
 
 /// Whether a number may follow from the other cells of its row.
 const fn may_follow(field: Field) -> bool {
@@ -146,7 +184,13 @@ fn RowName(table: Table, row: Id) -> impl IntoView {
 
 /// A cell in which something is chosen by its name.
 #[component]
-fn ChoiceCell(cell: Cell, choices: Choices, name: Memo<String>) -> impl IntoView {
+fn ChoiceCell(
+    cell: Cell,
+    choices: Choices,
+    name: Memo<String>,
+    /// The name of its element on the page, where something leads there.
+    id: Option<String>,
+) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let project = bench.project();
     let chosen = Memo::new(move |_| Chosen::of(cell, &project.read()));
@@ -158,13 +202,21 @@ fn ChoiceCell(cell: Cell, choices: Choices, name: Memo<String>) -> impl IntoView
             Chosen::Species(id) => options(choices.species, id, NONE),
             Chosen::Barrel(id) => options(choices.barrels, id, ANY),
             Chosen::Stock(id) => options(choices.stocks, id, AS_TYPED),
-            Chosen::Sawing(chosen) => Sawing::ALL
-                .map(|sawing| {
-                    let is_chosen = sawing == chosen;
-                    view! { <option selected=is_chosen prop:selected=is_chosen>{sawing.label()}</option> }
-                })
-                .collect_view()
-                .into_any(),
+            Chosen::Pencil(id) => needed_choices(choices.barrels.get(), id),
+            Chosen::Slats(id) => needed_choices(choices.stocks.get(), id),
+            Chosen::Sawing(chosen) => words(
+                Sawing::ALL
+                    .map(|sawing| (sawing.label(), sawing == chosen))
+                    .to_vec(),
+            ),
+            Chosen::Pricing(chosen) => words(
+                Pricing::ALL
+                    .map(|pricing| (pricing.label(), pricing == chosen))
+                    .to_vec(),
+            ),
+            Chosen::Certified(is_certified) => {
+                words(vec![(NO, !is_certified), (YES, is_certified)])
+            }
         }
     };
     let pick = move |event| {
@@ -172,10 +224,30 @@ fn ChoiceCell(cell: Cell, choices: Choices, name: Memo<String>) -> impl IntoView
         bench.change(|project| chosen.get_untracked().replaced(&value).put(cell, project));
     };
     view! {
-        <select aria-label=move || format!("{}, {}", name.get(), cell.column.label()) on:change=pick>
+        <select id=id aria-label=move || format!("{}, {}", name.get(), cell.column.label()) on:change=pick>
             {live(options)}
         </select>
     }
+}
+
+/// Options that are words, one of them chosen.
+fn words(options: Vec<(&'static str, bool)>) -> AnyView {
+    let options = options.into_iter().map(|(word, is_chosen)| {
+        view! { <option selected=is_chosen prop:selected=is_chosen>{word}</option> }
+    });
+    options.collect_view().into_any()
+}
+
+/// Options of which one has to be chosen; what has gone from the list is told.
+fn needed_choices(options: Vec<(Id, String)>, chosen: Option<Id>) -> AnyView {
+    let is_there = |id: Id| options.iter().any(|(option, _)| *option == id);
+    let gone = chosen.filter(|id| !is_there(*id));
+    let gone = gone.map(|id| (id, "One that is gone".to_owned()));
+    let options = gone.into_iter().chain(options).map(|(id, name)| {
+        let is_chosen = Some(id) == chosen;
+        view! { <option value=id.0.to_string() selected=is_chosen prop:selected=is_chosen>{name}</option> }
+    });
+    options.collect_view().into_any()
 }
 
 /// What is chosen in a cell.
@@ -184,7 +256,11 @@ enum Chosen {
     Species(Option<Id>),
     Barrel(Option<Id>),
     Stock(Option<Id>),
+    Pencil(Option<Id>),
+    Slats(Option<Id>),
     Sawing(Sawing),
+    Pricing(Pricing),
+    Certified(bool),
 }
 
 impl Chosen {
@@ -203,6 +279,17 @@ impl Chosen {
                 Self::Stock(place.and_then(|at| project.saw_shop.blanks[at].draft.slat))
             }
             Column::Sawing => Self::Sawing(slat.map_or(Sawing::Flat, |slat| slat.sawing)),
+            Column::Pencil => {
+                let order = project.orders.get(cell.row.0 as usize);
+                Self::Pencil(order.map(|order| order.barrel))
+            }
+            Column::Offered | Column::SawnStock => Self::Slats(cell.slat(project)),
+            Column::Pricing => {
+                let offer = project.offer_place(cell.row);
+                let offer = offer.map(|at| project.supply.offers[at].draft.pricing);
+                Self::Pricing(offer.unwrap_or(Pricing::AllUnits))
+            }
+            Column::Certified => Self::Certified(cell.is_certified(project) == Some(true)),
             _ => Self::Species(slat.and_then(|slat| slat.species)),
         }
     }
@@ -213,6 +300,16 @@ impl Chosen {
             Self::Species(_) => Self::Species(read_id(value)),
             Self::Barrel(_) => Self::Barrel(read_id(value)),
             Self::Stock(_) => Self::Stock(read_id(value)),
+            Self::Pencil(before) => Self::Pencil(read_id(value).or(before)),
+            Self::Slats(before) => Self::Slats(read_id(value).or(before)),
+            Self::Pricing(before) => {
+                let mut all = Pricing::ALL.into_iter();
+                Self::Pricing(
+                    all.find(|pricing| pricing.label() == value)
+                        .unwrap_or(before),
+                )
+            }
+            Self::Certified(_) => Self::Certified(value == YES),
             Self::Sawing(before) => {
                 let mut all = Sawing::ALL.into_iter();
                 Self::Sawing(all.find(|sawing| sawing.label() == value).unwrap_or(before))
@@ -234,6 +331,23 @@ impl Chosen {
                     project.set_blank_slat(at, stock);
                 }
             }
+            Self::Pencil(barrel) => {
+                let order = project.orders.get_mut(cell.row.0 as usize);
+                if let Some((order, barrel)) = order.zip(barrel) {
+                    order.barrel = barrel;
+                }
+            }
+            Self::Slats(slat) => {
+                if let Some(slat) = slat {
+                    cell.set_slat(project, slat);
+                }
+            }
+            Self::Pricing(pricing) => {
+                if let Some(at) = project.offer_place(cell.row) {
+                    project.supply.offers[at].draft.pricing = pricing;
+                }
+            }
+            Self::Certified(is_certified) => cell.certify(project, is_certified),
             Self::Species(species) => {
                 if let Some(at) = slat {
                     project.slats[at].draft.species = species;
@@ -266,7 +380,8 @@ fn Tools(table: Table, row: Id, name: Memo<String>) -> impl IntoView {
         }
     };
     let shift = move |step| {
-        bench.change(|project| table.shift(project, row, step));
+        let mut row = row;
+        bench.change(|project| row = table.shift(project, row, step));
         // At the end of the table the button that was pressed has nothing left to do.
         let parts = match step {
             Step::Up => ["up", "down"],
@@ -355,7 +470,7 @@ fn paste_at(bench: Workbench, cell: Cell, column: usize, event: &ClipboardEvent)
         .and_then(|data| data.get_data("text/plain").ok())
         .unwrap_or_default();
     let cells = spreadsheet::read(&text);
-    let is_field = matches!(cell.column, Column::Name | Column::Number(_));
+    let is_field = cell.column.is_name() || cell.column.is_number();
     let is_single = match cells.as_slice() {
         [] => return,
         [row] => matches!(row.as_slice(), [only] if !only.contains(['\n', '\r'])),

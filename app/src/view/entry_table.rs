@@ -90,13 +90,20 @@ pub(crate) fn EntryTable(
                 <table class="entry">
                     <thead>
                         <tr>
+                            {(!table.is_named()).then(|| view! { <th scope="col" class="figure">{table.fallback()}</th> })}
                             {table
                                 .columns()
                                 .iter()
                                 .map(|&column| {
                                     let heading = move || column.heading(bench.unit.get());
+                                    let is_wanted = Memo::new(move |_| column.is_wanted(&project.read()));
                                     view! {
-                                        <th scope="col" class:figure=column.is_figure() title=column.meaning()>
+                                        <th
+                                            scope="col"
+                                            class:figure=column.is_figure()
+                                            title=column.meaning()
+                                            hidden=move || !is_wanted.get()
+                                        >
                                             {live(heading)}
                                         </th>
                                     }
@@ -117,7 +124,7 @@ pub(crate) fn EntryTable(
                 <Parts count=Signal::derive(move || rows.read().len()) shown=shown_part part/>
             </When>
             <div class="actions">
-                <button type="button" id=add_button_id(table) on:click=add>{format!("Add a {}", table.noun())}</button>
+                <button type="button" id=add_button_id(table) on:click=add>{format!("Add {}", table.one())}</button>
                 {children.map(|children| children())}
                 <button
                     type="button"

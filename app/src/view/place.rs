@@ -16,19 +16,22 @@ pub enum Place {
     Setting,
     /// How blanks are sawn from planks.
     Planks,
-    /// What is ordered, and which slats to buy.
+    /// Which slats there are, and which to buy for the order book.
     Timber,
+    /// What is ordered, and what to run, buy and saw in each period.
+    Orders,
 }
 
 impl Place {
     /// Every place, in the order of the chain.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Barrel,
         Self::Layout,
         Self::Tolerances,
         Self::Setting,
         Self::Planks,
         Self::Timber,
+        Self::Orders,
     ];
 
     /// The word on its tab.
@@ -40,7 +43,8 @@ impl Place {
             Self::Tolerances => "Good pencils",
             Self::Setting => "Setting",
             Self::Planks => "Planks",
-            Self::Timber => "Timber and orders",
+            Self::Timber => "Timber",
+            Self::Orders => "Orders",
         }
     }
 
@@ -54,6 +58,7 @@ impl Place {
             Self::Setting => "#setting",
             Self::Planks => "#planks",
             Self::Timber => "#timber",
+            Self::Orders => "#orders",
         }
     }
 

@@ -124,16 +124,15 @@ fn go_to(bench: Workbench, problem: &Problem) {
             }
             Place::Barrel
         }
-        Slot::Slat(..)
-        | Slot::Species(..)
-        | Slot::Conditions(_)
-        | Slot::Order(_)
-        | Slot::Due(_)
+        Slot::Slat(..) | Slot::Species(..) | Slot::Conditions(_) => Place::Timber,
+        // The order book stands in both places.
+        Slot::Order(..) if bench.place.get_untracked() == Place::Timber => Place::Timber,
+        Slot::Order(..)
         | Slot::Period(_)
         | Slot::Offer(..)
         | Slot::Tier(..)
         | Slot::SawnSlats(..)
-        | Slot::Supply(_) => Place::Timber,
+        | Slot::Supply(_) => Place::Orders,
         Slot::Accuracy(..) => Place::Tolerances,
         Slot::Plank(..) | Slot::Blank(..) | Slot::SawShop(_) => Place::Planks,
         Slot::Head(..) | Slot::Cut(_) | Slot::Run(_) | Slot::Yield(_) => Place::Setting,
@@ -149,6 +148,10 @@ fn go_to(bench: Workbench, problem: &Problem) {
             .iter()
             .find_map(|context| document().get_element_by_id(&slot.element_id(context)));
         if let Some(element) = found.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
+            if let Ok(Some(folded)) = element.closest("details") {
+                // What cannot be unfolded stays as it is.
+                let _ = folded.set_attribute("open", "");
+            }
             // A field that cannot take the cursor is still shown in the list.
             let _ = element.focus();
             // Whoever types next means the whole number, also in a place that has just been made.

@@ -198,7 +198,7 @@ fn tables(list: PurchaseList, unit: LengthUnit) -> impl IntoView {
                 <tbody>{runs}</tbody>
             </table>
         </div>
-        <p class="hint">"Every order is laid as close as the land allows, whatever spacing the layout that is looked at has. Rejects of slats and pencils, as the machining rules tell them, are counted in."</p>
+        <p class="hint">"Every order is laid as close as the land allows, whatever spacing the layout that is looked at has. Rejects of slats and pencils, as the machining rules tell them, are counted in. Offers with several prices, periods, machine hours and other costs are planned under “Orders”."</p>
     }
     .into_any()
 }

@@ -51,7 +51,7 @@ fn Rows(ranking: Ranking) -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let unit = bench.unit;
     if ranking.rows.is_empty() && ranking.left_out.is_empty() {
-        return view! { <p class="empty">"There are no slat stocks yet. Add one under “Timber and orders”."</p> }.into_any();
+        return view! { <p class="empty">"There are no slat stocks yet. Add one under “Timber”."</p> }.into_any();
     }
     let more = ranking.rows.len().saturating_sub(MOST_ROWS) as u64;
     let more = (more > 0).then(|| {

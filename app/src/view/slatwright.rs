@@ -7,6 +7,7 @@ use super::entry_table::on_drag;
 use super::file_menu::{FileMenu, Files, RefusedFile};
 use super::layout_place::LayoutPlace;
 use super::live::live;
+use super::orders_place::OrdersPlace;
 use super::place_files::PlaceFiles;
 use super::planks_place::PlanksPlace;
 use super::setting_place::SettingPlace;
@@ -15,7 +16,7 @@ use super::timber_place::TimberPlace;
 use super::tolerance_place::TolerancePlace;
 use crate::offline::{self, Update};
 use crate::store::{Keeping, SaveState};
-use crate::workbench::{Delivery, Dice, Gains, Jobs, Memory, Sawyer, Searches, Workbench};
+use crate::workbench::{Delivery, Dice, Gains, Jobs, Memory, Planner, Sawyer, Searches, Workbench};
 use crate::{demo, download, preference, project_file};
 use leptos::ev;
 use leptos::prelude::*;
@@ -36,6 +37,7 @@ pub fn Slatwright() -> impl IntoView {
     provide_context(Gains::new(bench));
     provide_context(Compared::new());
     provide_context(Delivery::new(bench));
+    provide_context(Planner::new(bench));
     let sawyer = Sawyer::new(bench);
     provide_context(sawyer);
     Effect::new(move |_| {
@@ -100,6 +102,7 @@ pub fn Slatwright() -> impl IntoView {
             Place::Setting => view! { <SettingPlace/> }.into_any(),
             Place::Planks => view! { <PlanksPlace/> }.into_any(),
             Place::Timber => view! { <TimberPlace/> }.into_any(),
+            Place::Orders => view! { <OrdersPlace/> }.into_any(),
         }
     };
     view! {

@@ -279,6 +279,9 @@ pub(super) fn take<T: Send + Sync + 'static>(state: RwSignal<JobState<T>>, reply
         | Reply::Outlook { .. }
         | Reply::Sawing { .. }
         | Reply::Sawn { .. }
+        | Reply::Planning { .. }
+        | Reply::Planned { .. }
+        | Reply::Told { .. }
         | Reply::Measured { .. }
         | Reply::Expected { .. }
         | Reply::Cutters { .. }

@@ -1,6 +1,9 @@
 //! The address of one number in a project.
 
-use solver::{Entry, Field, HeadKind, Id, Place, ProjectDraft, Shape, Size, Stage, Typed};
+use solver::order_plan::MOST_TIERS;
+use solver::{
+    Entry, Field, HeadKind, Id, Place, ProjectDraft, Shape, Size, Stage, TierDraft, Typed,
+};
 
 // Each table serves reading and writing: the borrow comes first, & or &mut.
 macro_rules! barrel_number {
@@ -254,6 +257,7 @@ macro_rules! supply_number {
             Field::LeadPrice => & $($mutable)? $supply.lead_price,
             Field::GluePrice => & $($mutable)? $supply.glue_price,
             Field::CoatPrice => & $($mutable)? $supply.coat_price,
+            Field::ChipPrice => & $($mutable)? $supply.chip_price,
             Field::CertifiedShare => & $($mutable)? $supply.least_certified,
             Field::PencilStore => & $($mutable)? $supply.most_pencils_stored,
             Field::SlatStore => & $($mutable)? $supply.most_slats_stored,
@@ -261,6 +265,16 @@ macro_rules! supply_number {
             Field::TimberLimit => & $($mutable)? $supply.timber_limit,
             Field::ChangeoverLimit => & $($mutable)? $supply.changeover_limit,
             _ => & $($mutable)? $supply.sandwich_seconds,
+        }
+    };
+}
+
+macro_rules! order_number {
+    (& $($mutable:ident)?, $order:expr, $field:expr) => {
+        match $field {
+            Field::DuePeriod => & $($mutable)? $order.due,
+            Field::PencilsOnHand => & $($mutable)? $order.on_hand,
+            _ => & $($mutable)? $order.gross,
         }
     };
 }
@@ -286,8 +300,8 @@ pub enum Slot {
     Turn,
     /// A number that a search counts with.
     Search(Field),
-    /// The quantity of an order, by its place in the book.
-    Order(usize),
+    /// A number of an order, by its place in the book.
+    Order(usize, Field),
     /// A number of a kind of plank.
     Plank(Id, Field),
     /// A number of a kind of blank.
@@ -302,8 +316,6 @@ pub enum Slot {
     Run(Field),
     /// What a stage of the run lets through.
     Yield(Stage),
-    /// The period that an order is due in, by its place in the book.
-    Due(usize),
     /// The machine hours of a period, by its place in the list.
     Period(usize),
     /// A number of an offer.
@@ -337,12 +349,11 @@ impl Slot {
             | Self::Tier(_, _, field)
             | Self::SawnSlats(_, field)
             | Self::Supply(field)
+            | Self::Order(_, field)
             | Self::Rules(field)
             | Self::Search(field) => field,
             Self::Turn => Field::Turn,
-            Self::Order(_) => Field::OrderGross,
             Self::Yield(_) => Field::StageYield,
-            Self::Due(_) => Field::DuePeriod,
             Self::Period(_) => Field::MachineHours,
         }
     }
@@ -378,17 +389,17 @@ impl Slot {
             | Size::PlankWidth
             | Size::SectionLength
             | Size::OffcutLength
+            | Size::HeadAxis
+            | Size::KnifeTip
+            | Size::CutDepth
+            | Size::WoodOnTable
+            | Size::FinishedFace
             | Size::PencilLength
             | Size::Dip
             | Size::Imprint
             | Size::BareLead
             | Size::PaintFrom
-            | Size::PaintTo
-            | Size::HeadAxis
-            | Size::KnifeTip
-            | Size::CutDepth
-            | Size::WoodOnTable
-            | Size::FinishedFace => {
+            | Size::PaintTo => {
                 return None;
             }
         })
@@ -407,8 +418,7 @@ impl Slot {
             Place::Rules => Self::Rules(field),
             Place::Layout => Self::Turn,
             Place::Search => Self::Search(field),
-            Place::Order(at) if field == Field::DuePeriod => Self::Due(at),
-            Place::Order(at) => Self::Order(at),
+            Place::Order(at) => Self::Order(at, field),
             Place::Plank(at) => Self::Plank(project.saw_shop.planks.get(at)?.id, field),
             Place::Blank(at) => Self::Blank(project.saw_shop.blanks.get(at)?.id, field),
             Place::SawShop => Self::SawShop(field),
@@ -449,7 +459,9 @@ impl Slot {
             Self::Rules(field) => Some(rules_number!(&, project.rules, field)),
             Self::Turn => Some(&project.layout.turn),
             Self::Search(field) => Some(search_number!(&, project.search, field)),
-            Self::Order(at) => project.orders.get(at).map(|order| &order.gross),
+            Self::Order(at, field) => {
+                (project.orders.get(at)).map(|order| order_number!(&, order, field))
+            }
             Self::Plank(id, field) => {
                 find(&project.saw_shop.planks, id).map(|plank| plank_number!(&, plank, field))
             }
@@ -461,7 +473,6 @@ impl Slot {
             Self::Cut(field) => Some(cut_number!(&, project.cut, field)),
             Self::Run(field) => Some(run_number!(&, project.run, field)),
             Self::Yield(stage) => Some(&project.run.yields[stage as usize]),
-            Self::Due(at) => project.orders.get(at).map(|order| &order.due),
             Self::Period(at) => project.supply.periods.get(at).map(|period| &period.hours),
             Self::Offer(id, field) => {
                 find(&project.supply.offers, id).map(|offer| offer_number!(&, offer, field))
@@ -496,7 +507,9 @@ impl Slot {
             Self::Rules(field) => Some(rules_number!(&mut, project.rules, field)),
             Self::Turn => Some(&mut project.layout.turn),
             Self::Search(field) => Some(search_number!(&mut, project.search, field)),
-            Self::Order(at) => project.orders.get_mut(at).map(|order| &mut order.gross),
+            Self::Order(at, field) => {
+                (project.orders.get_mut(at)).map(|order| order_number!(&mut, order, field))
+            }
             Self::Plank(id, field) => find_mut(&mut project.saw_shop.planks, id)
                 .map(|plank| plank_number!(&mut, plank, field)),
             Self::Blank(id, field) => find_mut(&mut project.saw_shop.blanks, id)
@@ -508,15 +521,12 @@ impl Slot {
             Self::Cut(field) => Some(cut_number!(&mut, project.cut, field)),
             Self::Run(field) => Some(run_number!(&mut, project.run, field)),
             Self::Yield(stage) => Some(&mut project.run.yields[stage as usize]),
-            Self::Due(at) => project.orders.get_mut(at).map(|order| &mut order.due),
             Self::Period(at) => {
                 (project.supply.periods.get_mut(at)).map(|period| &mut period.hours)
             }
             Self::Offer(id, field) => find_mut(&mut project.supply.offers, id)
                 .map(|offer| offer_number!(&mut, offer, field)),
-            Self::Tier(id, at, field) => find_mut(&mut project.supply.offers, id)
-                .and_then(|offer| offer.tiers.get_mut(at))
-                .map(|tier| tier_number!(&mut, tier, field)),
+            Self::Tier(id, at, field) => return set_tier(project, id, at, field, typed),
             Self::SawnSlats(at, field) => {
                 (project.supply.sawn.get_mut(at)).map(|sawn| sawn_number!(&mut, sawn, field))
             }
@@ -540,7 +550,7 @@ impl Slot {
             Self::Accuracy(Id(id), field) => format!("{context}-line-{id}-{field:?}"),
             Self::Rules(field) => format!("{context}-rules-{field:?}"),
             Self::Turn => format!("{context}-turn"),
-            Self::Order(at) => format!("{context}-order-{at}"),
+            Self::Order(at, field) => format!("{context}-order-{at}-{field:?}"),
             Self::Plank(Id(id), field) => format!("{context}-plank-{id}-{field:?}"),
             Self::Blank(Id(id), field) => format!("{context}-blank-{id}-{field:?}"),
             Self::SawShop(field) => format!("{context}-saw-shop-{field:?}"),
@@ -548,13 +558,34 @@ impl Slot {
             Self::Cut(field) => format!("{context}-cut-{field:?}"),
             Self::Run(field) => format!("{context}-run-{field:?}"),
             Self::Yield(stage) => format!("{context}-yield-{stage:?}"),
-            Self::Due(at) => format!("{context}-due-{at}"),
             Self::Period(at) => format!("{context}-period-{at}"),
             Self::Offer(Id(id), field) => format!("{context}-offer-{id}-{field:?}"),
             Self::Tier(Id(id), at, field) => format!("{context}-offer-{id}-{at}-{field:?}"),
             Self::SawnSlats(at, field) => format!("{context}-sawn-{at}-{field:?}"),
             Self::Supply(field) => format!("{context}-supply-{field:?}"),
         }
+    }
+}
+
+/// Puts something in a price of an offer. Prices up to it come with it, and empty ones at the end go, so
+/// that an offer has as many as stand there.
+fn set_tier(project: &mut ProjectDraft, offer: Id, at: usize, field: Field, typed: Typed) {
+    let Some(offer) = find_mut(&mut project.supply.offers, offer) else {
+        return;
+    };
+    let empty = || TierDraft {
+        from_packs: Typed::empty(),
+        pack_price: Typed::empty(),
+    };
+    let tiers = &mut offer.tiers;
+    while tiers.len() <= at.min(MOST_TIERS - 1) {
+        tiers.push(empty());
+    }
+    if let Some(tier) = tiers.get_mut(at) {
+        *tier_number!(&mut, tier, field) = typed;
+    }
+    while tiers.len() > 1 && tiers.last() == Some(&empty()) {
+        tiers.pop();
     }
 }
 
@@ -731,6 +762,7 @@ mod tests {
             Field::LeadPeriods,
         ];
         let tier_fields = [Field::TierFrom, Field::PackPrice];
+        let order_fields = [Field::OrderGross, Field::DuePeriod, Field::PencilsOnHand];
         let sawn_fields = [Field::SawnCost, Field::SawnMost];
         let supply_fields = [
             Field::MachineHourPrice,
@@ -742,6 +774,7 @@ mod tests {
             Field::LeadPrice,
             Field::GluePrice,
             Field::CoatPrice,
+            Field::ChipPrice,
             Field::CertifiedShare,
             Field::PencilStore,
             Field::SlatStore,
@@ -770,7 +803,8 @@ mod tests {
             .chain(tier_fields.map(|field| Slot::Tier(offer, 1, field)))
             .chain(sawn_fields.map(|field| Slot::SawnSlats(0, field)))
             .chain(supply_fields.map(Slot::Supply))
-            .chain([Slot::Turn, Slot::Order(0), Slot::Due(0), Slot::Period(1)])
+            .chain(order_fields.map(|field| Slot::Order(0, field)))
+            .chain([Slot::Turn, Slot::Period(1)])
             .collect();
         let names: std::collections::BTreeSet<String> =
             slots.iter().map(|slot| slot.element_id("column")).collect();
@@ -807,6 +841,6 @@ mod tests {
             Slot::Species(Id(9999), Field::RadialShrinkage).get(&project),
             None
         );
-        assert_eq!(Slot::Order(99).get(&project), None);
+        assert_eq!(Slot::Order(99, Field::OrderGross).get(&project), None);
     }
 }

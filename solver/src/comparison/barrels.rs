@@ -70,7 +70,9 @@ pub fn compare_barrels(project: &ProjectDraft, barrels: &[Id]) -> BarrelTable {
     };
     table.sizes(project);
     for (at, slat) in slats.iter().enumerate() {
-        let values = laid.iter().map(|laid| Some(Value::Count(laid.pencils(at))));
+        let values = laid
+            .iter()
+            .map(|laid| Some(Value::Count(u64::from(laid.pencils(at)))));
         let values = values.collect();
         table.line(slat.name(), true, Wish::More, values);
     }

@@ -61,13 +61,13 @@ impl<'a> Table<'a> {
     fn result(&mut self) {
         let part = Part::Result;
         self.line(part, "Pencils from a sandwich", Wish::More, &|laid| {
-            Some(Value::Count(laid.layout.pencils()))
+            Some(Value::Count(u64::from(laid.layout.pencils())))
         });
         self.line(part, "Side by side", Wish::Nothing, &|laid| {
-            Some(Value::Count(laid.layout.across()))
+            Some(Value::Count(u64::from(laid.layout.across())))
         });
         self.line(part, "From one slat length", Wish::Nothing, &|laid| {
-            Some(Value::Count(laid.layout.lengths()))
+            Some(Value::Count(u64::from(laid.layout.lengths())))
         });
         self.line(
             part,
@@ -187,7 +187,7 @@ impl<'a> Table<'a> {
             laid.parts.cutter_set.clone().map(Value::Words)
         });
         self.line(part, label(Field::MostAcross), Wish::Nothing, &|laid| {
-            rules(laid).most.map(Value::Count)
+            rules(laid).most.map(|most| Value::Count(u64::from(most)))
         });
         let lengths: [(Field, Read<Rules>); 11] = [
             (Field::Clearance, |rules| rules.clearance),

@@ -110,7 +110,7 @@ impl CutterPlan {
 ///     barrels: vec![BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap()],
 ///     slats: vec![SlatDraft::new("74 × 5").check().unwrap()],
 ///     rules: RulesDraft::new().check().unwrap(),
-///     orders: vec![Order { barrel: 0, pencils: 1_000 * 144 }],
+///     orders: vec![Order { barrel: 0, pencils: 1_000 * 144, on_hand: 0 }],
 /// };
 /// let mut nines = CutterSetDraft::new("Nines");
 /// nines.pitch = Typed::Number(8.0);

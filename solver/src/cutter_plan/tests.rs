@@ -38,6 +38,7 @@ fn project(widths: &[f64], gross: [u32; 2]) -> Project {
             .map(|(barrel, gross)| Order {
                 barrel,
                 pencils: gross * GROSS,
+                on_hand: 0,
             })
             .collect(),
     }

@@ -90,7 +90,7 @@ pub fn draw_end_view(barrel: &Barrel, sheet: &Sheet, held: Option<EndView>) -> (
 /// let barrel = BarrelDraft::new("Office", Shape::Hexagonal).check().unwrap();
 /// let paper = Paper { size: PaperSize::A4, landscape: false };
 /// let drawn = draw_barrel_to_scale(&barrel, paper, LengthUnit::Millimetre).unwrap();
-/// assert_eq!(drawn.scale.label(), "10:1");
+/// assert_eq!(drawn.scale.label(), "5:1");
 /// ```
 #[must_use]
 pub fn draw_barrel_to_scale(
@@ -100,7 +100,7 @@ pub fn draw_barrel_to_scale(
 ) -> Option<ScaledDrawing> {
     /// Room for dimensions on either side, and the most height that the view may take, mm.
     const BESIDE: f64 = 30.0;
-    const HIGHEST: f64 = 110.0;
+    const HIGHEST: f64 = 60.0;
     let extents = barrel.finished(Angle::ZERO).extents();
     let across = paper.printable_width() - Length::millimetres(2.0 * BESIDE);
     let wide = Scale::largest_that_fits(extents.width(), across)?;

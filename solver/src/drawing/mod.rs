@@ -7,6 +7,7 @@
 
 mod axis;
 mod barrel;
+mod bars;
 mod columns;
 mod curve;
 mod cut;
@@ -27,10 +28,13 @@ mod placement;
 mod sandwich;
 mod scatter;
 mod stairs;
+mod store_rows;
 #[cfg(test)]
 mod tests;
+mod waterfall;
 
 pub use barrel::{EndView, draw_barrel, draw_barrel_to_scale, draw_end_view};
+pub use bars::BarChart;
 pub use columns::{ColumnChart, draw_columns};
 pub use curve::{CurveChart, Pick, PickMark, draw_curve};
 pub use cut::draw_cut;
@@ -47,6 +51,8 @@ pub use pencil::draw_pencil;
 pub use sandwich::{draw_good_map, draw_pair, draw_sandwich, draw_to_scale};
 pub use scatter::draw_scatter;
 pub use stairs::{Chart, Marker, draw_stairs};
+pub use store_rows::{StoreRow, draw_stores};
+pub use waterfall::draw_costs;
 
 use crate::finish::Colour;
 use crate::layout::WoodClass;
@@ -222,6 +228,16 @@ pub enum Size {
     SectionLength,
     /// Length that is left of a plank.
     OffcutLength,
+    /// The axis of a head above the table.
+    HeadAxis,
+    /// The tip of a knife above the table.
+    KnifeTip,
+    /// How deep a knife cuts.
+    CutDepth,
+    /// Thickness of the wood that lies on the table.
+    WoodOnTable,
+    /// The finished face above the table.
+    FinishedFace,
     /// Length of the pencil.
     PencilLength,
     /// Length of the dip.
@@ -234,16 +250,6 @@ pub enum Size {
     PaintFrom,
     /// Where the paint edge is farthest from the tip.
     PaintTo,
-    /// The axis of a head above the table.
-    HeadAxis,
-    /// The tip of a knife above the table.
-    KnifeTip,
-    /// How deep a knife cuts.
-    CutDepth,
-    /// Thickness of the wood that lies on the table.
-    WoodOnTable,
-    /// The finished face above the table.
-    FinishedFace,
 }
 
 impl Size {
@@ -272,17 +278,17 @@ impl Size {
             Self::PlankWidth => "Plank width",
             Self::SectionLength => "Section length",
             Self::OffcutLength => "Offcut length",
+            Self::HeadAxis => "Head axis above the table",
+            Self::KnifeTip => "Tip of the knife above the table",
+            Self::CutDepth => "Depth of the cut",
+            Self::WoodOnTable => "Wood on the table",
+            Self::FinishedFace => "Finished face above the table",
             Self::PencilLength => "Pencil length",
             Self::Dip => "Dip",
             Self::Imprint => "Room of the imprint",
             Self::BareLead => "Bare lead",
             Self::PaintFrom => "Paint edge, nearest",
             Self::PaintTo => "Paint edge, farthest",
-            Self::HeadAxis => "Head axis above the table",
-            Self::KnifeTip => "Tip of the knife above the table",
-            Self::CutDepth => "Depth of the cut",
-            Self::WoodOnTable => "Wood on the table",
-            Self::FinishedFace => "Finished face above the table",
         }
     }
 }

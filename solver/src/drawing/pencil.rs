@@ -56,13 +56,13 @@ pub fn draw_pencil(pencil: &FinishedPencil, paper: Paper, unit: LengthUnit) -> S
         labels: Vec::new(),
     };
     let length = pencil.barrel().length();
-    let whole = Scale::of_a_view(length, on_paper(room)).unwrap_or(Scale::FULL);
+    let whole = scale_for(length, on_paper(room));
     let under = drawn.whole(whole, MARGIN);
 
     let shown = (pencil.paint_to() * (1.0 + BEHIND)).min(length);
     let across = drawn.height();
     let both = shown + across;
-    let enlarged = Scale::of_a_view(both, on_paper(room - BETWEEN)).unwrap_or(Scale::FULL);
+    let enlarged = scale_for(both, on_paper(room - BETWEEN));
     let end = drawn.point(enlarged, shown, under + MARGIN);
     let drawing = Drawing {
         width,
@@ -78,6 +78,11 @@ pub fn draw_pencil(pencil: &FinishedPencil, paper: Paper, unit: LengthUnit) -> S
         drawing,
         scale: whole,
     }
+}
+
+/// The scale of a view; no pencil is so long that none would do.
+fn scale_for(size: Length, room: Length) -> Scale {
+    Scale::of_a_view(size, room).unwrap_or(Scale::FULL)
 }
 
 struct Drawn<'a> {

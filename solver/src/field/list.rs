@@ -271,6 +271,8 @@ pub enum Field {
     GluePrice,
     /// Price of the coat of a thousand pencils.
     CoatPrice,
+    /// What a tonne of chips brings.
+    ChipPrice,
     /// Least certified share of the wood that is bought and sawn.
     CertifiedShare,
     /// Most pencils stored.
@@ -297,13 +299,15 @@ pub enum Field {
     SawnCost,
     /// Most slats sawn in a period.
     SawnMost,
+    /// Pencils of an order that lie in the store.
+    PencilsOnHand,
     /// Pencils ordered, in gross.
     OrderGross,
 }
 
 impl Field {
     /// Every field there is, in the order of the chain from barrel to order.
-    pub const ALL: [Self; 148] = [
+    pub const ALL: [Self; 150] = [
         Self::Diameter,
         Self::AcrossFlats,
         Self::Height,
@@ -438,6 +442,7 @@ impl Field {
         Self::LeadPrice,
         Self::GluePrice,
         Self::CoatPrice,
+        Self::ChipPrice,
         Self::CertifiedShare,
         Self::PencilStore,
         Self::SlatStore,
@@ -451,6 +456,7 @@ impl Field {
         Self::LeadPeriods,
         Self::SawnCost,
         Self::SawnMost,
+        Self::PencilsOnHand,
         Self::OrderGross,
     ];
 

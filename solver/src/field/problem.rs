@@ -112,6 +112,20 @@ pub enum Cause {
         /// Periods that there are.
         periods: usize,
     },
+    /// A pack costs more in an order of more packs. Prices in hundredths of the currency.
+    DearerForMore {
+        /// The price.
+        price: i64,
+        /// The price for fewer packs.
+        fewer: i64,
+    },
+    /// What is ordered in the first period comes after the last one.
+    NeverInTime {
+        /// Periods from order to use.
+        lead: usize,
+        /// Periods that there are.
+        periods: usize,
+    },
     /// A limit of order plans is broken.
     OrderPlan(OrderPlanProblem),
     /// A cutterhead would turn faster than is marked on it.
@@ -236,6 +250,14 @@ impl FieldProblem {
             Cause::AfterLastPeriod { due, periods } => format!(
                 "{label} {due} comes after the last period, {periods}: choose an earlier one, or add periods"
             ),
+            Cause::DearerForMore { price, fewer } => format!(
+                "{label} {} is more than the {} for fewer packs: type that or less, or take the price away",
+                figure::money(*price),
+                figure::money(*fewer)
+            ),
+            Cause::NeverInTime { lead, periods } => format!(
+                "{label} {lead} is too long for {periods} periods, so nothing of this offer comes in time: add periods, or delete the offer"
+            ),
             Cause::OrderPlan(problem) => order_plan_message(problem),
             Cause::OverMarkedSpeed { speed, marked } => format!(
                 "{label}: {} is over the {} marked on the head, which is never passed: slow it down, or take a head that is marked for it",
@@ -293,6 +315,10 @@ fn order_plan_message(problem: &OrderPlanProblem) -> String {
             figure::money(*amount),
             figure::money(MOST_PRICE)
         ),
+        OrderPlanProblem::Credit { .. } => {
+            "Chips would bring more than leads, glue, coat and machine time of a sandwich cost: give those costs, or take what chips bring off the prices of the slats"
+                .to_owned()
+        }
         // Told of the whole list, or of a number that the range of its field keeps already.
         other => other.to_string(),
     }

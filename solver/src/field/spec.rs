@@ -1089,6 +1089,14 @@ impl Field {
                 0.0,
                 "Price of the coat of a thousand pencils, all passes.",
             ),
+            Self::ChipPrice => spec(
+                "A tonne of chips",
+                Money,
+                0.0,
+                100_000.0,
+                0.0,
+                "What a tonne of chips brings, as moist as the slats are grooved.",
+            ),
             Self::CertifiedShare => spec(
                 "Least certified share",
                 Percent,
@@ -1210,6 +1218,14 @@ impl Field {
                 100_000_000.0,
                 10_000.0,
                 "Most slats of the stock that can be sawn in a period.",
+            ),
+            Self::PencilsOnHand => spec(
+                "Pencils on hand",
+                Count,
+                0.0,
+                100_000_000.0,
+                0.0,
+                "Good pencils of the order that lie in the store; they are not made again.",
             ),
             Self::OrderGross => spec(
                 "Ordered",

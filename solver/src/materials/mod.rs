@@ -10,6 +10,7 @@ mod stage;
 mod tests;
 
 pub use lead::LeadGrade;
+pub(crate) use needs::chips_of_sandwich;
 pub use needs::{ClampNeeds, CoatNeeds, GlueNeeds, LeadNeeds, RunNeeds, WoodNeeds, run_needs};
 pub use run::{Run, RunDraft, RunProblem};
 pub use stage::{Stage, StageCount, StagePiece};

@@ -221,6 +221,22 @@ fn coat(setup: &Setup<'_>, layout: &Layout, run: &Run, pencils: u64) -> CoatNeed
     }
 }
 
+/// Chips of the grooves of both slats, and of all that is turned to chips after gluing.
+pub(crate) fn chips_of_sandwich(balance: &WoodBalance) -> (Volume, Volume) {
+    let shaping = [
+        WoodClass::Corners,
+        WoodClass::Parting,
+        WoodClass::Faces,
+        WoodClass::Kerf,
+    ];
+    (of(balance, &[WoodClass::Grooves]), of(balance, &shaping))
+}
+
+/// The volume of these classes together.
+fn of(balance: &WoodBalance, classes: &[WoodClass]) -> Volume {
+    classes.iter().map(|class| balance.volume(*class)).sum()
+}
+
 fn wood(
     setup: &Setup<'_>,
     balance: &WoodBalance,
@@ -235,19 +251,10 @@ fn wood(
     );
     // A cubic metre is 1e9 cubic millimetres.
     let mass = |volume: Volume| volume.in_cubic_millimetres() / 1e9 * density;
-    let of = |classes: &[WoodClass]| -> Volume {
-        classes.iter().map(|class| balance.volume(*class)).sum()
-    };
     let pairs = (grooved / 2) as f64;
-    let groove_chips = of(&[WoodClass::Grooves]) * pairs;
-    let shaping_chips = of(&[
-        WoodClass::Corners,
-        WoodClass::Parting,
-        WoodClass::Faces,
-        WoodClass::Kerf,
-    ]);
-    let chips = groove_chips + shaping_chips * shaped as f64;
-    let strips = of(&[WoodClass::Edges, WoodClass::Ends]) * shaped as f64;
+    let (groove_chips, shaping_chips) = chips_of_sandwich(balance);
+    let chips = groove_chips * pairs + shaping_chips * shaped as f64;
+    let strips = of(balance, &[WoodClass::Edges, WoodClass::Ends]) * shaped as f64;
     let slat = [setup.top, setup.bottom]
         .into_iter()
         .map(|slat| slat.grooved_width() * slat.grooved_thickness() * slat.length())

@@ -30,7 +30,11 @@ fn project(stocks: &[StockRow], orders: &[(usize, u32)]) -> Project {
         rules: RulesDraft::new().check().unwrap(),
         orders: orders
             .iter()
-            .map(|&(barrel, pencils)| Order { barrel, pencils })
+            .map(|&(barrel, pencils)| Order {
+                barrel,
+                pencils,
+                on_hand: 0,
+            })
             .collect(),
     }
 }

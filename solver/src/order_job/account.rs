@@ -78,6 +78,20 @@ impl StoreAccount {
         accounts.filter(Self::is_moved).collect()
     }
 
+    /// What stands in the store at the end of each period: what is kept for later, and what is over by
+    /// then.
+    #[must_use]
+    pub fn stands(&self) -> Vec<[u64; 2]> {
+        let mut over = 0;
+        let pairs = self.kept.iter().zip(&self.spare);
+        pairs
+            .map(|(&kept, &spare)| {
+                over += spare;
+                [kept, over]
+            })
+            .collect()
+    }
+
     /// Whether there is anything to tell.
     fn is_moved(&self) -> bool {
         let moved = self.comes.iter().chain(&self.goes);

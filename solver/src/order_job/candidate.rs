@@ -4,6 +4,7 @@ use crate::accuracy::Accuracy;
 use crate::barrel::Barrel;
 use crate::cutter_set::CutterSet;
 use crate::layout::{Setup, lay_out};
+use crate::materials::chips_of_sandwich;
 use crate::order_plan::MILLION;
 use crate::rules::{PitchRule, Rules};
 use crate::seam::Seam;
@@ -31,6 +32,8 @@ pub struct LaidSetup {
     pub pencils: u32,
     /// Share of them that the errors of the line leave good, millionths, rounded down.
     pub good: u32,
+    /// Chips of a sandwich, grams, as moist as the slats are grooved; rounded down.
+    pub chips: u32,
 }
 
 /// What pencils are laid on and with.
@@ -39,6 +42,10 @@ pub(super) struct Shop<'a> {
     pub(super) pairs: Pairs,
     pub(super) rules: &'a Rules,
     pub(super) accuracy: Option<&'a Accuracy>,
+    /// Density of the wood at grooving, kg/m³.
+    pub(super) density: f64,
+    /// Whether chips are sold.
+    pub(super) sells_chips: bool,
 }
 
 impl Shop<'_> {
@@ -47,7 +54,8 @@ impl Shop<'_> {
     /// that leaves most good pencils. Those that another on the same slats beats are left out.
     ///
     /// On the same slats a sandwich takes the same time and changing over costs the same, so one that
-    /// gives no fewer good pencils from no more leads is as good for every plan.
+    /// gives no fewer good pencils from no more leads, and no fewer chips where they are sold, is as good
+    /// for every plan.
     pub(super) fn layouts(
         &self,
         (place, barrel): (usize, &Barrel),
@@ -83,9 +91,10 @@ impl Shop<'_> {
                             across: 0,
                             pencils: 0,
                             good: 0,
+                            chips: 0,
                         };
                         if let Some(laid) = self.best_count(barrel, laid, *rules) {
-                            keep_undominated(&mut kept, laid);
+                            keep_undominated(&mut kept, laid, self.sells_chips);
                         }
                     }
                 }
@@ -117,11 +126,18 @@ impl Shop<'_> {
                     good / f64::from(across)
                 }
             };
+            let (groove, shaping) = layout
+                .balance()
+                .map_or_else(Default::default, chips_of_sandwich);
+            // A cubic millimetre is 10⁻⁹ m³, and a kilogram has a thousand grams.
+            let chips = (groove + shaping).in_cubic_millimetres() * 1e-6 * self.density;
             let found = LaidSetup {
                 across,
                 pencils: layout.pencils(),
                 // A chance lies within 0 and 1.
                 good: (share * f64::from(MILLION)) as u32,
+                // Two slats weigh no more than some kilograms.
+                chips: chips as u32,
                 ..laid.clone()
             };
             if found.good_pencils() <= best.as_ref().map_or(0, LaidSetup::good_pencils) {
@@ -147,17 +163,18 @@ impl LaidSetup {
     }
 
     /// Whether no plan needs the other beside this one.
-    fn beats(&self, other: &Self) -> bool {
+    fn beats(&self, other: &Self, sells_chips: bool) -> bool {
         self.pair() == other.pair()
+            && (!sells_chips || self.chips >= other.chips)
             && self.pencils <= other.pencils
             && self.good_pencils() >= other.good_pencils()
     }
 }
 
 /// Of equals the first is kept.
-fn keep_undominated(kept: &mut Vec<LaidSetup>, laid: LaidSetup) {
-    if !kept.iter().any(|other| other.beats(&laid)) {
-        kept.retain(|other| !laid.beats(other));
+fn keep_undominated(kept: &mut Vec<LaidSetup>, laid: LaidSetup, sells_chips: bool) {
+    if !kept.iter().any(|other| other.beats(&laid, sells_chips)) {
+        kept.retain(|other| !laid.beats(other, sells_chips));
         kept.push(laid);
     }
 }

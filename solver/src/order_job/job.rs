@@ -2,7 +2,7 @@
 
 use super::candidate::{LaidSetup, Shop};
 use crate::cutter_set::CutterSet;
-use crate::field::Problem;
+use crate::field::{Field, Problem, Typed};
 use crate::order_plan::{
     Laid, LineSetup, OrderPlanData, OrderPlanFault, OrderPlanLimits, OrderPlanProgress,
     PencilDemand, plan_orders,
@@ -12,6 +12,7 @@ use crate::saw_shop::SawShopDraft;
 use crate::seam::Seam;
 use crate::search_rules::SearchDraft;
 use crate::supply::Supplies;
+use crate::title_block::TitleBlock;
 use crate::tooling::{CutDraft, HeadDraft};
 
 use super::reading::OrderAnswer;
@@ -77,18 +78,30 @@ impl ProjectDraft {
     /// assert_eq!(answer.reckoning.unwrap().total, 50_000.0);
     /// ```
     pub fn check_order_plan(&self) -> Result<OrderJob, Vec<Problem>> {
+        let rest = self.for_orders();
+        let project = rest.check()?;
+        let supplies = rest.check_supply()?;
+        self.job(&project, &supplies)
+    }
+
+    /// The project with first values in what no order plan rests on: two projects that are alike in this
+    /// have the same order plan.
+    #[must_use]
+    pub fn for_orders(&self) -> Self {
         let mut rest = self.clone();
+        rest.name.clear();
+        rest.set_aside = None;
+        rest.title_block = TitleBlock::new();
         rest.saw_shop = SawShopDraft::new();
         rest.heads = [const { HeadDraft::new() }; 3];
         rest.cut = CutDraft::new();
         rest.layout.way = Way::Usual(Seam::AnyWay);
+        rest.layout.turn = Typed::initial(Field::Turn);
         rest.search = SearchDraft {
             pairs: self.search.pairs,
             ..SearchDraft::new()
         };
-        let project = rest.check()?;
-        let supplies = rest.check_supply()?;
-        self.job(&project, &supplies)
+        rest
     }
 
     fn job(&self, project: &Project, supplies: &Supplies) -> Result<OrderJob, Vec<Problem>> {
@@ -105,8 +118,9 @@ impl ProjectDraft {
                 pencils.len() - 1
             });
             pencils[pencil].due[due] += u64::from(order.pencils);
+            pencils[pencil].on_hand += u64::from(order.on_hand);
         }
-        let setups = self.setups(project, &barrels);
+        let setups = self.setups(project, &barrels, supplies);
         let stocks: Vec<(u64, u32)> = (project.slats.iter())
             .map(|slat| {
                 let volume = slat.volume().in_cubic_millimetres().round();
@@ -132,7 +146,8 @@ impl ProjectDraft {
                 milliseconds: supplies.milliseconds,
                 changeover_cost: vec![supplies.changeover_cost; supplies.periods()],
                 changeover_seconds: supplies.changeover_seconds,
-                credit: 0,
+                // A thousand sandwiches of so many grams are as many kilograms.
+                credit: supplies.chip_price * i64::from(laid.chips) / 1_000,
             })
             .collect();
         let data = draft.check().map_err(|found| {
@@ -168,13 +183,15 @@ impl ProjectDraft {
     }
 
     /// The layouts of the barrels at these places.
-    fn setups(&self, project: &Project, barrels: &[usize]) -> Vec<LaidSetup> {
+    fn setups(&self, project: &Project, barrels: &[usize], supplies: &Supplies) -> Vec<LaidSetup> {
         let accuracy = self.check_accuracy().ok();
         let shop = Shop {
             slats: &project.slats,
             pairs: self.search.pairs,
             rules: &project.rules,
             accuracy: accuracy.as_ref(),
+            density: supplies.density,
+            sells_chips: supplies.chip_price > 0,
         };
         let owned: Vec<(usize, CutterSet)> = (self.cutter_sets.iter().enumerate())
             .filter_map(|(at, set)| Some((at, set.draft.check().ok()?)))
@@ -205,6 +222,11 @@ impl OrderJob {
         &self.setups
     }
 
+    /// What a slat stock is called.
+    pub(super) fn stock(&self, place: usize) -> &str {
+        self.stocks.get(place).map_or("", String::as_str)
+    }
+
     /// Searches for the plan, and reads it.
     ///
     /// # Errors
@@ -212,7 +234,7 @@ impl OrderJob {
     pub fn answer(
         &self,
         limits: &OrderPlanLimits,
-        progress: &mut dyn FnMut(&OrderPlanProgress) -> bool,
+        progress: &mut dyn FnMut(&OrderPlanProgress<'_>) -> bool,
     ) -> Result<OrderAnswer, OrderPlanFault> {
         let outcome = plan_orders(&self.data, limits, progress)?;
         Ok(self.read(&outcome))

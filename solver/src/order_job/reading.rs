@@ -3,6 +3,7 @@
 use super::clash::ClashLine;
 use super::job::OrderJob;
 use super::reckoning::OrderReckoning;
+use super::slack::SlackLine;
 use super::worth::WorthLine;
 use crate::figure;
 use crate::order_plan::{OrderPlan, OrderPlanOutcome, PlanAim, worths};
@@ -41,12 +42,23 @@ pub struct OrderAnswer {
     pub reckoning: Option<OrderReckoning>,
     /// What a little more of a limit, or less of a demand, would save; only what would save anything.
     pub worths: Vec<WorthLine>,
+    /// What the limits of offers that are ordered by leave.
+    pub slack: Vec<SlackLine>,
     /// What clashes where there is no plan; empty where fractions of packs and sandwiches would do and
     /// whole ones do not.
     pub clashes: Vec<ClashLine>,
 }
 
 impl OrderJob {
+    /// What a plan of [`Self::data`] comes to.
+    ///
+    /// # Panics
+    /// When the plan is of other data.
+    #[must_use]
+    pub fn reckon(&self, plan: &OrderPlan) -> OrderReckoning {
+        OrderReckoning::of(self, plan)
+    }
+
     /// An outcome of [`Self::data`] in the words of the shop.
     ///
     /// # Panics
@@ -64,6 +76,7 @@ impl OrderJob {
             OrderPlanOutcome::NoneFound { bound } => (OrderEnd::NoneFound, None, Some(*bound)),
         };
         let aim = self.data.aim();
+        let told = plan.map(|plan| (plan, worths(&self.data, plan)));
         let value = plan.map(|plan| plan.value(aim));
         let clashes = match outcome {
             OrderPlanOutcome::NoPlan { clash } => clash.as_slice(),
@@ -77,9 +90,12 @@ impl OrderJob {
             gap: value.zip(bound).map(|(value, bound)| gap(value, bound)),
             plan: plan.map(|plan| plan.as_ref().clone()),
             reckoning: plan.map(|plan| OrderReckoning::of(self, plan)),
-            worths: plan.map_or_else(Vec::new, |plan| {
-                WorthLine::of(self, &worths(&self.data, plan))
-            }),
+            worths: told
+                .as_ref()
+                .map_or_else(Vec::new, |(_, worths)| WorthLine::of(self, worths)),
+            slack: told
+                .as_ref()
+                .map_or_else(Vec::new, |(plan, worths)| SlackLine::of(self, plan, worths)),
             clashes: clashes
                 .iter()
                 .map(|clash| ClashLine::of(self, clash))
@@ -89,7 +105,7 @@ impl OrderJob {
 }
 
 /// What could be saved at most, over what a plan comes to; 0 for a plan that comes to nothing.
-fn gap(value: i64, bound: i64) -> f64 {
+pub(super) fn gap(value: i64, bound: i64) -> f64 {
     if value > 0 {
         value.saturating_sub(bound).max(0) as f64 / value as f64
     } else {

@@ -26,6 +26,8 @@ pub struct OrderReckoning {
     pub costs: [CostLine; 7],
     /// What all costs.
     pub total: f64,
+    /// Gross of pencils due.
+    pub gross: f64,
     /// The total over the gross due; none where nothing is due.
     pub cost_per_gross: Option<f64>,
     /// Wood of the slats that are bought and sawn.
@@ -136,6 +138,19 @@ pub struct CostLine {
     pub amount: f64,
 }
 
+impl CostLine {
+    /// The words for each kind of cost; what chips bring is below 0.
+    pub const LABELS: [&'static str; 7] = [
+        "Slats bought",
+        "Slats sawn",
+        "Leads, glue and coat",
+        "Machine time",
+        "Change-overs",
+        "Stores",
+        "Chips sold",
+    ];
+}
+
 /// Thousandths of a hundredth as hundredths.
 pub(super) fn hundredths(thousandths: i64) -> f64 {
     thousandths as f64 / 1000.0
@@ -163,6 +178,7 @@ impl OrderReckoning {
             slats: StoreAccount::of_slats(job, plan),
             costs: costs(&plan.cost),
             total,
+            gross: due as f64 / f64::from(GROSS),
             cost_per_gross: (due > 0).then(|| total * f64::from(GROSS) / due as f64),
             timber: Volume::cubic_millimetres(plan.cubic_millimetres as f64),
             changeovers: plan.changeovers,
@@ -294,17 +310,20 @@ fn sawn(job: &OrderJob, plan: &OrderPlan) -> Vec<SawnLot> {
 }
 
 fn costs(cost: &CostParts) -> [CostLine; 7] {
-    [
-        ("Slats bought", cost.purchase),
-        ("Slats sawn", cost.sawing),
-        ("Leads, glue and coat", cost.materials),
-        ("Machine time", cost.machine),
-        ("Change-overs", cost.changeover),
-        ("Stores", cost.holding),
-        ("Chips sold", cost.credit.saturating_neg()),
-    ]
-    .map(|(label, amount)| CostLine {
-        label,
-        amount: hundredths(amount),
+    let amounts = [
+        cost.purchase,
+        cost.sawing,
+        cost.materials,
+        cost.machine,
+        cost.changeover,
+        cost.holding,
+        cost.credit.saturating_neg(),
+    ];
+    let mut kind = 0;
+    amounts.map(|amount| {
+        let label = CostLine::LABELS[kind];
+        kind += 1;
+        let amount = hundredths(amount);
+        CostLine { label, amount }
     })
 }

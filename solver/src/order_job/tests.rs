@@ -299,3 +299,174 @@ fn problems_elsewhere_do_not_keep_from_the_plan() {
         ]
     );
 }
+
+#[test]
+fn pencils_on_hand_are_not_made_again() {
+    let mut project = project();
+    project.orders[0].on_hand = Typed::Number(4_400.0);
+    let list = proved(&project);
+    // 10 000 are left: a thousand sandwiches, 2 000 slats, four packs.
+    assert_eq!(list.periods[0].runs[0].sandwiches, 1_000);
+    assert_eq!(list.total, 40_000.0);
+    assert_eq!((list.pencils[0].on_hand, list.gross), (4_400, 100.0));
+    // So does the list of slats to buy.
+    let checked = project.check().unwrap();
+    assert_eq!(checked.orders[0].to_make(), 10_000);
+}
+
+#[test]
+fn chips_are_sold_by_the_tonne() {
+    let mut project = project();
+    project.supply.lead_price = Typed::Number(20.0);
+    let plain = proved(&project);
+    project.supply.chip_price = Typed::Number(50.0);
+    let sold = proved(&project);
+    assert_eq!(sold.costs[6].label, "Chips sold");
+    let credit = -sold.costs[6].amount;
+    assert_eq!(sold.total, plain.total - credit);
+    // From memory: dry cedar and the like weigh some 300 to 600 kg/m³, and a third to a half of a sandwich
+    // of two slats of 184 × 74 × 5 becomes chips: 20 to 40 g of each of 1 440.
+    let kilograms = credit / 100.0 / 50.0 * 1_000.0;
+    assert!(
+        (1.44 * 15.0..1.44 * 45.0).contains(&kilograms),
+        "{kilograms}"
+    );
+    let job = project.check_order_plan().unwrap();
+    let weight =
+        |run: &PlannedRun| f64::from(job.setups()[run.setup].chips) * run.sandwiches as f64;
+    let weighed = sold.periods[0].runs.iter().map(weight).sum::<f64>() / 1_000.0;
+    assert!((kilograms - weighed).abs() < 0.5, "{kilograms}, {weighed}");
+}
+
+#[test]
+fn chips_that_bring_more_than_a_sandwich_costs_are_told() {
+    let mut project = project();
+    project.supply.chip_price = Typed::Number(50.0);
+    project.supply.lead_price = Typed::Number(0.0);
+    let problems = project.check_order_plan().unwrap_err();
+    let found = (problems[0].place, problems[0].problem.field);
+    assert_eq!(found, (Place::Supply, Field::ChipPrice));
+}
+
+#[test]
+fn what_suppliers_have_left_is_told() {
+    let mut project = project();
+    project.supply.offers.truncate(1);
+    let offer = &mut project.supply.offers[0].draft;
+    offer.supplier = "Mill".into();
+    offer.most_packs = Typed::Number(5.0);
+    offer.pack_limit = Typed::Number(8.0);
+    let told = answer(&project).slack[0].sentence();
+    assert_eq!(
+        told,
+        "Mill for 74 × 5: the largest order is as large as it may be; 3 packs less than may be had in all"
+    );
+}
+
+#[test]
+fn stocks_that_are_not_bought_have_a_price_at_which_they_pay() {
+    let mut project = project();
+    // The other stock is dearer and gives no more pencils.
+    project.supply.offers[1].draft.tiers[0].pack_price = Typed::Number(150.0);
+    let job = project.check_order_plan().unwrap();
+    let limits = OrderPlanLimits::default();
+    let plan = job.answer(&limits, &mut |_| true).unwrap().plan.unwrap();
+    assert_eq!(job.unbought(&plan.packs), [1]);
+    assert_eq!(job.run_stocks(&plan.runs), [0]);
+    let price = job.paying_price(1, plan.cost.total(), &limits);
+    // 150.00 for 600 slats.
+    assert_eq!(price.offered_at, Some(25_000));
+    let pays_at = price.pays_at.unwrap();
+    project.supply.offers[1].draft.tiers[0].pack_price =
+        Typed::Number((pays_at as f64 * 0.6).floor() / 100.0);
+    assert!(proved(&project).total <= 50_000.0);
+}
+
+#[test]
+fn wider_slats_that_hold_one_pencil_more_save() {
+    let mut project = project();
+    project.supply.offers.truncate(1);
+    // So many that packs do not hide it.
+    project.orders[0].gross = Typed::Number(1_000.0);
+    // Nine pencils lie on 68 mm, ten need 74 mm less some: one millimetre more is nothing at 68, and a
+    // pencil where the tenth just does not fit.
+    let across = |width: f64| {
+        let mut other = project.clone();
+        other.slats[0].draft.width = Typed::Number(width);
+        other.check_order_plan().unwrap().setups()[0].across
+    };
+    let widths = (660..740).map(|tenths| f64::from(tenths) / 10.0);
+    let before = widths
+        .into_iter()
+        .find(|width| across(*width) < across(width + 1.0));
+    let before = before.unwrap();
+    let limits = OrderPlanLimits::default();
+    let now = |project: &ProjectDraft| {
+        let value = answer(project).value.unwrap();
+        [value, value]
+    };
+    let by = crate::quantity::Length::millimetres(1.0);
+    project.slats[0].draft.width = Typed::Number(before);
+    let wider = project
+        .with_wider_slats(0, by, now(&project), &limits)
+        .unwrap();
+    assert!(wider.then.unwrap()[0] < wider.now[0], "{wider:?}");
+    assert!(
+        wider
+            .sentence(LengthUnit::Millimetre)
+            .contains("would save")
+    );
+    project.slats[0].draft.width = Typed::Number(before + 1.0);
+    let wider = project
+        .with_wider_slats(0, by, now(&project), &limits)
+        .unwrap();
+    assert!(
+        wider
+            .sentence(LengthUnit::Millimetre)
+            .contains("would change nothing")
+    );
+    assert_eq!(project.with_wider_slats(9, by, [0, 0], &limits), None);
+}
+
+#[test]
+fn plans_are_alike_where_only_other_things_differ() {
+    let one = project();
+    let mut other = project();
+    other.name = "Another".into();
+    other.saw_shop.rip_kerf = Typed::Number(3.0);
+    other.layout.turn = Typed::Number(7.0);
+    assert_eq!(one.for_orders(), other.for_orders());
+    other.supply.slat_holding = Typed::Number(1.0);
+    assert_ne!(one.for_orders(), other.for_orders());
+}
+
+#[test]
+fn what_is_over_stays_in_the_store() {
+    let mut project = project();
+    project.supply.periods.push(PeriodDraft::new(""));
+    let list = proved(&project);
+    // 3 000 bought, 2 880 used in the first period.
+    assert_eq!(list.slats[0].stands(), [[0, 120], [0, 120]]);
+}
+
+#[test]
+fn totals_are_those_of_the_parts() {
+    let list = proved(&project());
+    let totals = list.totals();
+    assert_eq!(
+        (totals.packs, totals.sandwiches, totals.sawn),
+        (5, 1_440, 0)
+    );
+    assert_eq!(totals.per_gross(totals.total), list.cost_per_gross);
+    let costs: Vec<_> = totals
+        .costs()
+        .map(|cost| (cost.label, cost.amount))
+        .collect();
+    assert_eq!(costs, [("Slats bought", 50_000.0)]);
+    let lines = compare_plans(&totals, &totals);
+    assert!(
+        lines
+            .iter()
+            .all(|line| line.verdict(LengthUnit::Millimetre).is_none())
+    );
+}

@@ -1,7 +1,8 @@
 //! What a little more of a limit, or less of a demand, would save, in words.
 
 use super::job::OrderJob;
-use crate::order_plan::Worths;
+use crate::order_plan::{PlanAim, Worths};
+use crate::unit::LengthUnit;
 
 /// What a small change would save.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -13,6 +14,20 @@ pub struct WorthLine {
 }
 
 impl WorthLine {
+    /// All of it in a sentence.
+    ///
+    /// ```
+    /// use solver::{LengthUnit, WorthLine};
+    /// use solver::order_plan::PlanAim;
+    /// let worth = WorthLine { change: "One more machine hour in May".to_owned(), saves: 1_240_000 };
+    /// let told = worth.sentence(PlanAim::Cost, LengthUnit::Millimetre);
+    /// assert_eq!(told, "One more machine hour in May would save 12.40");
+    /// ```
+    #[must_use]
+    pub fn sentence(&self, aim: PlanAim, unit: LengthUnit) -> String {
+        format!("{} would save {}", self.change, aim.shown(self.saves, unit))
+    }
+
     /// All changes that would save anything.
     pub(super) fn of(job: &OrderJob, worths: &Worths) -> Vec<Self> {
         let mut lines = Vec::new();

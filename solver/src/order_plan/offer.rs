@@ -9,6 +9,20 @@ pub enum Pricing {
     Incremental,
 }
 
+impl Pricing {
+    /// Both ways.
+    pub const ALL: [Self; 2] = [Self::AllUnits, Self::Incremental];
+
+    /// The words for what a price is for.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::AllUnits => "All packs",
+            Self::Incremental => "Further packs",
+        }
+    }
+}
+
 /// A price that holds from so many packs on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct PriceTier {

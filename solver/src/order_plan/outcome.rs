@@ -56,8 +56,10 @@ impl Default for OrderPlanLimits {
 
 /// What the search reports on its way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct OrderPlanProgress {
-    /// What the best plan so far comes to.
+pub struct OrderPlanProgress<'a> {
+    /// The best plan so far; it stood its recount.
+    pub best: Option<&'a OrderPlan>,
+    /// What it comes to.
     pub value: Option<i64>,
     /// No plan comes to less.
     pub bound: i64,
@@ -65,12 +67,12 @@ pub struct OrderPlanProgress {
     pub steps: u64,
 }
 
-impl OrderPlanProgress {
+impl OrderPlanProgress<'_> {
     /// How far the best plan is above the bound, as a share of the plan; `None` without a plan.
     ///
     /// ```
     /// use solver::order_plan::OrderPlanProgress;
-    /// let progress = OrderPlanProgress { value: Some(1_000), bound: 990, steps: 1 };
+    /// let progress = OrderPlanProgress { best: None, value: Some(1_000), bound: 990, steps: 1 };
     /// assert_eq!(progress.gap(), Some(0.01));
     /// ```
     #[must_use]

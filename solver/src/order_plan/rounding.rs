@@ -1,5 +1,6 @@
 //! From fractions to a plan that can be carried out: whole sandwiches, whole packs.
 
+use super::certifying::certified;
 use super::data::OrderPlanData;
 use super::levelling::level;
 use super::model::Point;
@@ -12,7 +13,7 @@ const ROUGH: f64 = 1e-6;
 
 /// Rounds up what is run, adds what rounding lost, leaves away what is too much, and buys what then
 /// is missing where it costs least; `None` where that fails. Limits are not looked at but those of
-/// orders.
+/// orders and the certified share.
 pub(super) fn whole_plan(
     data: &OrderPlanData,
     ranges: &Ranges,
@@ -56,10 +57,17 @@ pub(super) fn whole_plan(
         complete(data, ranges, decisions, false),
         complete(data, ranges, in_lots, true),
     ];
-    plans
-        .into_iter()
-        .flatten()
-        .min_by_key(|plan| plan.value(data.aim()))
+    let plans = plans.into_iter().flatten();
+    let least = |plan: &OrderPlan| plan.value(data.aim());
+    if data.draft().least_certified == 0 {
+        return plans.min_by_key(least);
+    }
+    let plans: Vec<OrderPlan> = plans.collect();
+    let kept = plans.iter().cloned();
+    let kept = kept.filter_map(|plan| certified(data, ranges, plan));
+    // Where none keeps the share, the recount says so.
+    kept.min_by_key(least)
+        .or_else(|| plans.into_iter().min_by_key(least))
 }
 
 /// The plan of a point in which all is whole; `None` where something is missing.

@@ -1,5 +1,6 @@
 //! From data to outcome: a quick plan, the relaxation with cuts, plans near it, branches.
 
+use super::certifying::certified_plan;
 use super::clash::clash;
 use super::data::OrderPlanData;
 use super::draft::PlanAim;
@@ -68,7 +69,7 @@ use super::verify::verify;
 pub fn plan_orders(
     data: &OrderPlanData,
     limits: &OrderPlanLimits,
-    go_on: &mut dyn FnMut(&OrderPlanProgress) -> bool,
+    go_on: &mut dyn FnMut(&OrderPlanProgress<'_>) -> bool,
 ) -> Result<OrderPlanOutcome, OrderPlanFault> {
     let mut limits = *limits;
     if data.aim() != PlanAim::Cost {
@@ -95,7 +96,7 @@ fn cheapest_of_those(
     plan: &OrderPlan,
     bound: i64,
     limits: &OrderPlanLimits,
-    go_on: &mut dyn FnMut(&OrderPlanProgress) -> bool,
+    go_on: &mut dyn FnMut(&OrderPlanProgress<'_>) -> bool,
 ) -> Option<Box<OrderPlan>> {
     let mut draft = data.draft().clone();
     let value = plan.value(data.aim());
@@ -106,13 +107,16 @@ fn cheapest_of_those(
     }
     draft.aim = PlanAim::Cost;
     let data = OrderPlanData::new(draft);
-    // What is reported stays the aim that was asked for.
-    let reported = OrderPlanProgress {
-        value: Some(value),
-        bound,
-        steps: limits.steps,
-    };
-    let outcome = Search::new(&data, limits, &mut |_| go_on(&reported)).run();
+    let outcome = Search::new(&data, limits, &mut |progress| {
+        // What is reported stays the aim that was asked for.
+        go_on(&OrderPlanProgress {
+            best: progress.best.or(Some(plan)),
+            value: Some(value),
+            bound,
+            steps: limits.steps,
+        })
+    })
+    .run();
     match outcome {
         OrderPlanOutcome::Proved { plan: found, .. }
         | OrderPlanOutcome::WithinGap { plan: found, .. }
@@ -131,7 +135,7 @@ const RISE: f64 = 2e-4;
 
 pub(super) struct Search<'a> {
     pub(super) data: &'a OrderPlanData,
-    go_on: &'a mut dyn FnMut(&OrderPlanProgress) -> bool,
+    go_on: &'a mut dyn FnMut(&OrderPlanProgress<'_>) -> bool,
     pub(super) ranges: Ranges,
     pub(super) cuts: Vec<Cut>,
     pub(super) best: Option<OrderPlan>,
@@ -145,7 +149,7 @@ impl<'a> Search<'a> {
     fn new(
         data: &'a OrderPlanData,
         limits: &OrderPlanLimits,
-        go_on: &'a mut dyn FnMut(&OrderPlanProgress) -> bool,
+        go_on: &'a mut dyn FnMut(&OrderPlanProgress<'_>) -> bool,
     ) -> Self {
         Self {
             data,
@@ -162,6 +166,9 @@ impl<'a> Search<'a> {
 
     fn run(mut self) -> OrderPlanOutcome {
         if let Some(plan) = greedy_plan(self.data, &self.ranges) {
+            self.offer(plan);
+        }
+        if let Some(plan) = certified_plan(self.data) {
             self.offer(plan);
         }
         let Some(root) = self.root() else {
@@ -220,6 +227,7 @@ impl<'a> Search<'a> {
 
     fn tell(&mut self) {
         let progress = OrderPlanProgress {
+            best: self.best.as_ref(),
             value: self.value(),
             bound: self.bound,
             steps: self.steps,

@@ -118,7 +118,7 @@ fn relaxed_value(draft: &OrderPlanDraft, plan: &OrderPlan) -> Option<i64> {
 const PRICES: u32 = 4;
 
 /// Price of a thousand slats of a stock, hundredths of the currency, at which a plan that buys it is
-/// known to cost no more than the given one, where an order costs nothing beside; the true price at
+/// known to cost no more than `cost`, thousandths of a hundredth, where an order costs nothing beside; the true price at
 /// which it begins to pay may be higher. `None` where no such plan is found, where nothing offers the
 /// stock, or where the aim is not the cost.
 ///
@@ -128,7 +128,7 @@ const PRICES: u32 = 4;
 #[must_use]
 pub fn break_even(
     data: &OrderPlanData,
-    plan: &OrderPlan,
+    cost: i64,
     stock: usize,
     limits: &OrderPlanLimits,
 ) -> Option<i64> {
@@ -176,7 +176,7 @@ pub fn break_even(
             break;
         }
         // Thousandths for a slat are hundredths for a thousand.
-        let next = (plan.cost.total() - (other.cost.total() - paid)).div_euclid(slats);
+        let next = (cost - (other.cost.total() - paid)).div_euclid(slats);
         if next <= price {
             break;
         }

@@ -240,13 +240,18 @@ impl ProjectDraft {
             cause: Cause::NoSuchBarrel,
         });
         let gross = order.gross.read(Field::OrderGross);
-        match (barrel, gross) {
-            // At most a hundred thousand gross, far within u32.
-            (Ok(barrel), Ok(gross)) => Ok(Order {
+        let on_hand = order.on_hand.read(Field::PencilsOnHand);
+        match (barrel, gross, on_hand) {
+            // At most a hundred thousand gross, and a hundred million on hand: both far within u32.
+            (Ok(barrel), Ok(gross), Ok(on_hand)) => Ok(Order {
                 barrel,
                 pencils: (gross * f64::from(GROSS)).ceil() as u32,
+                on_hand: on_hand as u32,
             }),
-            (barrel, gross) => Err(barrel.err().into_iter().chain(gross.err()).collect()),
+            (barrel, gross, on_hand) => {
+                let problems = [barrel.err(), gross.err(), on_hand.err()];
+                Err(problems.into_iter().flatten().collect())
+            }
         }
     }
 }

@@ -3,13 +3,14 @@
 use super::SupplyDraft;
 use crate::field::{Cause, Field, FieldProblem, Place, Problem, Typed};
 use crate::order_plan::{
-    AimLimits, MILLION, MOST_PRICE, Machine, Materials, Offer, OrderPlanDraft, OrderPlanProblem,
-    OwnSawing, PlanAim, Priced, StageYields, StockLine,
+    AimLimits, MILLION, MOST_PRICE, MOST_TIERS, Machine, Materials, Offer, OrderPlanDraft,
+    OrderPlanProblem, OwnSawing, PlanAim, Priced, StageYields, StockLine,
 };
 use crate::project::{Entry, ProjectDraft, keep, one, placed};
+use crate::wood::density;
 
 /// What an order plan rests on beside barrels and layouts, in whole numbers.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Supplies {
     /// The machines, with the seconds of each period.
     pub(crate) machine: Machine,
@@ -29,6 +30,10 @@ pub(crate) struct Supplies {
     pub(crate) slat_holding: i64,
     /// Leads, glue and coat.
     pub(crate) materials: Materials,
+    /// Density of the wood at grooving, kg/m³.
+    pub(crate) density: f64,
+    /// What a tonne of chips brings, hundredths.
+    pub(crate) chip_price: i64,
     /// Least certified share, millionths.
     pub(crate) least_certified: u32,
     /// Most pencils stored.
@@ -152,7 +157,11 @@ impl ProjectDraft {
         let sawn = self.read_sawn(problems);
         let due = self.read_due(problems);
         let run = keep(self.check_run(), problems);
-        let yields = run.map_or([1.0; 5], |run| run.yields);
+        let yields = run.as_ref().map_or([1.0; 5], |run| run.yields);
+        let moisture = self.conditions.check().map_or(0.0, |now| now.moisture);
+        let density = run.map_or(0.0, |run| {
+            density(run.specific_gravity, run.volumetric_shrinkage, moisture)
+        });
         let [grooving, gluing, shaping, coating, finishing] = yields.map(millionths);
         let mut told = Vec::new();
         let limits = supply.read_limits(&mut told);
@@ -183,6 +192,8 @@ impl ProjectDraft {
                 thousand_glued: money(&supply.glue_price, Field::GluePrice),
                 thousand_coated: money(&supply.coat_price, Field::CoatPrice),
             },
+            density,
+            chip_price: money(&supply.chip_price, Field::ChipPrice),
             least_certified: millionths(
                 read(&supply.least_certified, Field::CertifiedShare) / 100.0,
             ),
@@ -215,7 +226,11 @@ impl ProjectDraft {
                 });
                 0
             });
-            let (offer, own, of_tiers) = draft.read(stock);
+            let (offer, mut own, mut of_tiers) = draft.read(stock);
+            if own.is_empty() && of_tiers.is_empty() {
+                of_tiers = offer.prices_that_rise();
+                own.extend(self.never_in_time(&offer));
+            }
             keep::<()>(placed(Err(own), Place::Offer(at)), problems);
             problems.extend(of_tiers.into_iter().map(|(tier, problem)| Problem {
                 place: Place::Tier(at, tier),
@@ -224,6 +239,16 @@ impl ProjectDraft {
             offer
         });
         offers.collect()
+    }
+
+    /// An offer of which nothing comes in any period.
+    fn never_in_time(&self, offer: &Offer) -> Option<FieldProblem> {
+        let (lead, periods) = (offer.lead_periods, self.supply.periods.len());
+        // Without periods that is what is told.
+        (periods > 0 && lead >= periods).then_some(FieldProblem {
+            field: Field::LeadPeriods,
+            cause: Cause::NeverInTime { lead, periods },
+        })
     }
 
     fn read_sawn(&self, problems: &mut Vec<Problem>) -> Vec<Option<OwnSawing>> {
@@ -268,10 +293,29 @@ impl ProjectDraft {
         due.collect()
     }
 
+    /// The first price of an offer that does not hold from more packs on than the one before it, or the
+    /// first that is too many.
+    fn wrong_tier(&self, offer: usize) -> usize {
+        let offers = &self.supply.offers;
+        let tiers = offers
+            .get(offer)
+            .map_or(&[][..], |offer| &offer.draft.tiers);
+        let from = |tier: &super::TierDraft| tier.from_packs.read(Field::TierFrom).unwrap_or(0.0);
+        if tiers.first().is_none_or(|tier| from(tier) > 1.0) {
+            return 0;
+        }
+        let falls = tiers
+            .windows(2)
+            .position(|pair| from(&pair[1]) <= from(&pair[0]));
+        falls.map_or(MOST_TIERS, |before| before + 1)
+    }
+
     /// Where a broken limit of the supply is mended.
     pub(crate) fn place_of_supply(&self, problem: OrderPlanProblem) -> Problem {
         let (place, field) = match problem {
-            OrderPlanProblem::Tiers { offer } => (Place::Tier(offer, 0), Field::TierFrom),
+            OrderPlanProblem::Tiers { offer } => {
+                (Place::Tier(offer, self.wrong_tier(offer)), Field::TierFrom)
+            }
             OrderPlanProblem::Price {
                 what: Priced::Pack { offer },
                 ..
@@ -297,6 +341,11 @@ impl ProjectDraft {
                 let at = stocks.position(|place| place == Some(stock));
                 (Place::SawnSlats(at.unwrap_or(0)), Field::SawnCost)
             }
+            OrderPlanProblem::Credit { .. }
+            | OrderPlanProblem::Price {
+                what: Priced::Chips { .. },
+                ..
+            } => (Place::Supply, Field::ChipPrice),
             OrderPlanProblem::OrderSize { offer, .. } => (Place::Offer(offer), Field::LeastOrder),
             OrderPlanProblem::OfferStock { offer } | OrderPlanProblem::PackSlats { offer, .. } => {
                 (Place::Offer(offer), Field::PackSlats)

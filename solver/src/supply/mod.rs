@@ -1,9 +1,11 @@
 //! What an order plan rests on beside barrels, slats and machines: periods, offers, costs, limits.
 
 mod check;
+mod from_planks;
 mod offer;
 mod period;
 mod sawn;
+mod stock_price;
 #[cfg(test)]
 mod tests;
 
@@ -43,6 +45,8 @@ pub struct SupplyDraft {
     pub glue_price: Typed,
     /// Price of the coat of a thousand pencils.
     pub coat_price: Typed,
+    /// What a tonne of chips brings.
+    pub chip_price: Typed,
     /// Least certified share of the wood, percent.
     pub least_certified: Typed,
     /// Most pencils stored; empty for as many as needed.
@@ -77,6 +81,7 @@ impl SupplyDraft {
             lead_price: Typed::initial(Field::LeadPrice),
             glue_price: Typed::initial(Field::GluePrice),
             coat_price: Typed::initial(Field::CoatPrice),
+            chip_price: Typed::initial(Field::ChipPrice),
             least_certified: Typed::initial(Field::CertifiedShare),
             most_pencils_stored: Typed::empty(),
             most_slats_stored: Typed::empty(),

@@ -1,7 +1,7 @@
 //! An offer of slats, as it is being described.
 
 use super::check::hundredths;
-use crate::field::{Field, FieldProblem, Typed};
+use crate::field::{Cause, Field, FieldProblem, Typed};
 use crate::order_plan::{MOST_PACKS, Offer, PriceTier, Pricing};
 use crate::project::Id;
 use crate::slat::SlatDraft;
@@ -132,5 +132,22 @@ impl OfferDraft {
             certified: self.is_certified,
         };
         (offer, problems, tier_problems)
+    }
+}
+
+impl Offer {
+    /// The prices that are above the one for fewer packs, by their places.
+    pub(super) fn prices_that_rise(&self) -> Vec<(usize, FieldProblem)> {
+        let pairs = self.tiers.windows(2).zip(1..);
+        let rises = pairs.filter(|(pair, _)| pair[1].pack_price > pair[0].pack_price);
+        let told = rises.map(|(pair, place)| {
+            let cause = Cause::DearerForMore {
+                price: pair[1].pack_price,
+                fewer: pair[0].pack_price,
+            };
+            let field = Field::PackPrice;
+            (place, FieldProblem { field, cause })
+        });
+        told.collect()
     }
 }

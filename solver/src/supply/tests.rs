@@ -2,6 +2,7 @@ use super::*;
 use crate::field::{Cause, Place, Problem};
 use crate::order_plan::{OrderPlanProblem, Pricing};
 use crate::project::{Id, trial};
+use crate::unit::LengthUnit;
 
 fn told(change: impl FnOnce(&mut ProjectDraft)) -> Vec<(Place, Field)> {
     let mut project = trial();
@@ -70,7 +71,7 @@ fn what_only_fits_together_is_told_where_it_is_mended() {
     assert_eq!(
         found,
         [
-            (Place::Tier(0, 0), Field::TierFrom),
+            (Place::Tier(0, 1), Field::TierFrom),
             (Place::Offer(0), Field::LeastOrder),
         ]
     );
@@ -137,4 +138,132 @@ fn what_grooving_throws_out_is_counted_on_hand_and_of_what_is_sawn() {
     assert_eq!((stock.on_hand, stock.usable), (80, 800_000));
     assert_eq!((sawing.most_slats, sawing.thousand_cost), (800, 1_250));
     assert_eq!(draft.stocks[1].sawing, None);
+}
+
+#[test]
+fn prices_that_rise_and_slats_that_never_come_are_told_all_at_once() {
+    let found = told(|project| {
+        let [first, second] = &mut project.supply.offers[..] else {
+            panic!("two stocks, two offers")
+        };
+        let tier = |from, price| TierDraft {
+            from_packs: Typed::Number(from),
+            pack_price: Typed::Number(price),
+        };
+        first.draft.tiers = vec![tier(1.0, 90.0), tier(5.0, 90.0), tier(9.0, 90.01)];
+        second.draft.lead_periods = Typed::Number(1.0);
+    });
+    assert_eq!(
+        found,
+        [
+            (Place::Tier(0, 2), Field::PackPrice),
+            (Place::Offer(1), Field::LeadPeriods),
+        ]
+    );
+}
+
+#[test]
+fn stocks_follow_their_cheapest_offer_when_asked() {
+    let mut project = trial();
+    assert!(project.has_unoffered());
+    assert_eq!(project.priced_apart(), []);
+    project.offer_each_stock();
+    assert!(!project.has_unoffered());
+    assert_eq!(project.priced_apart(), []);
+    let id = project.slats[0].id;
+    // 100.00 for 500, 115.00 for 600, and one that cannot be read.
+    let offers = [("500", "100"), ("600", "115"), ("many", "1")].map(|(pack, price)| {
+        let mut draft = OfferDraft::new("Mill", id);
+        draft.pack_slats = Typed::new(pack, Field::PackSlats, LengthUnit::Millimetre);
+        draft.tiers[0].pack_price = Typed::new(price, Field::PackPrice, LengthUnit::Millimetre);
+        draft.pack_limit = Typed::Number(7.0);
+        draft
+    });
+    project.supply.offers[0].draft = offers[0].clone();
+    for draft in offers {
+        let id = project.free_id();
+        project.supply.offers.push(Entry { id, draft });
+    }
+    assert_eq!(project.priced_apart(), [0]);
+    project.price_as_offered();
+    let stock = &project.slats[0].draft;
+    assert_eq!(stock.pack_slats, Typed::Number(600.0));
+    assert_eq!(stock.pack_price, Typed::Number(115.0));
+    assert_eq!(stock.pack_limit, Typed::Number(7.0));
+    assert_eq!(project.priced_apart(), []);
+}
+
+#[test]
+fn what_sawn_slats_cost_is_taken_from_a_cutting_plan() {
+    use crate::saw_shop::{BlankDraft, PlankDraft};
+    use crate::sawing::{CutPattern, SawingPlan, Section};
+    let mut project = trial();
+    let entry = |id, draft| Entry { id: Id(id), draft };
+    project.saw_shop.planks = vec![Entry {
+        id: Id(20),
+        draft: PlankDraft::new("Long"),
+    }];
+    let blank = |slat| BlankDraft {
+        slat,
+        ..BlankDraft::new("Blank")
+    };
+    project.saw_shop.blanks = vec![entry(21, blank(Some(Id(3)))), entry(22, blank(None))];
+    let data = project.check_sawing().unwrap();
+    // Ten planks, each with a section of five blanks of the stock and one of two typed ones.
+    let section = |blank, pieces| Section {
+        blanks: vec![(blank, pieces)],
+    };
+    let sections = vec![(section(0, 5), 1), (section(1, 2), 1)];
+    let price = data.planks()[0].price;
+    let plan = SawingPlan {
+        cuts: vec![(CutPattern { plank: 0, sections }, 10)],
+        cost: 10 * price,
+    };
+    assert_eq!(project.take_sawn(&data, &plan), 1);
+    let sawn = &project.supply.sawn[0];
+    assert_eq!((sawn.slat, &sawn.most_slats), (Id(3), &Typed::Number(50.0)));
+    // The whole price over the volume of all, times that of a thousand.
+    let volume = |at: usize| {
+        let size = data.blanks()[at].size;
+        size.length as f64 * size.width as f64 * size.thickness as f64
+    };
+    let all = 50.0 * volume(0) + 20.0 * volume(1);
+    let expected = 10.0 * price as f64 / 100.0 * 1_000.0 * volume(0) / all;
+    let Typed::Number(cost) = sawn.thousand_cost else {
+        panic!("a number is put down")
+    };
+    assert!((cost - expected).abs() <= 0.01, "{cost}, {expected}");
+    assert!(project.check_supply().is_ok());
+    // A second time the same line is changed.
+    project.supply.sawn[0].is_certified = true;
+    project.take_sawn(&data, &plan);
+    assert_eq!(project.supply.sawn.len(), 1);
+    assert!(project.supply.sawn[0].is_certified);
+}
+
+#[test]
+fn lines_of_one_pencil_and_period_are_gathered() {
+    let mut project = trial();
+    let line = |barrel, gross: &str, due| {
+        let mut order = crate::project::OrderDraft::new(Id(barrel));
+        order.gross = Typed::new(gross, Field::OrderGross, LengthUnit::Millimetre);
+        order.due = Typed::Number(due);
+        order.on_hand = Typed::Number(10.0);
+        order
+    };
+    project.orders = vec![
+        line(1, "2", 1.0),
+        line(2, "1.5", 1.0),
+        line(1, "many", 1.0),
+        line(1, "3", 2.0),
+        line(1, "0.25", 1.0),
+    ];
+    project.gather_orders();
+    let lines: Vec<(u32, &Typed)> = (project.orders.iter())
+        .map(|order| (order.barrel.0, &order.gross))
+        .collect();
+    let many = Typed::Text("many".into());
+    let [first, second, third] = [2.25, 1.5, 3.0].map(Typed::Number);
+    assert_eq!(lines, [(1, &first), (2, &second), (1, &many), (1, &third)]);
+    assert_eq!(project.orders[0].on_hand, Typed::Number(20.0));
 }

@@ -17,7 +17,8 @@ use solver::{
     Accuracy, Aim, Angle, Answer, AxisChoice, Barrel, CutterSet, Drawing, Found, Goal, Length,
     LengthUnit, MOST_PIECES, Obstacle, Outline, Pairs, PathProblem, Place, Project, ProjectDraft,
     Question, Rules, RulesDraft, SearchRules, Setup, Shape, Sheet, Slat, Spacing, Turns, Typed,
-    draw_barrel, draw_sandwich, draw_stairs, lay_out, rank, search, staircase, thresholds,
+    compare_plans, draw_barrel, draw_costs, draw_sandwich, draw_stairs, lay_out, rank, search,
+    staircase, thresholds,
 };
 use tests::shop;
 
@@ -242,6 +243,23 @@ proptest! {
                 let limits = OrderPlanLimits { steps: 5, gap: 0 };
                 let answer = job.answer(&limits, &mut |_| true);
                 prop_assert!(answer.is_ok(), "{:?}", answer);
+                if let Some((plan, reckoning)) = answer.ok().and_then(|answer| answer.plan.zip(answer.reckoning)) {
+                    for stock in job.unbought(&plan.packs) {
+                        let price = job.paying_price(stock, plan.cost.total(), &limits).sentence();
+                        prop_assert!(readable(&price), "{}", price);
+                    }
+                    for stock in job.run_stocks(&plan.runs) {
+                        let by = Length::millimetres(1.0);
+                        let wider = draft.with_wider_slats(stock, by, [0, 0], &limits);
+                        prop_assert!(wider.is_none_or(|wider| readable(&wider.sentence(LengthUnit::Inch))));
+                    }
+                    let totals = reckoning.totals();
+                    for line in compare_plans(&totals, &totals) {
+                        prop_assert!(!line.differs(LengthUnit::Millimetre));
+                    }
+                    let sheet = Sheet { width: 300.0, row: 28.0, text: 64.0, unit: LengthUnit::Millimetre };
+                    prop_assert!(readable(&draw_costs(&totals, &sheet).description));
+                }
             }
             Err(problems) => {
                 prop_assert!(!problems.is_empty());

@@ -178,7 +178,9 @@ fn fields(project: &mut ProjectDraft) -> Vec<&mut Typed> {
         &mut rules.slat_rejects,
         &mut rules.pencil_rejects,
     ]);
-    fields.extend(project.orders.iter_mut().map(|order| &mut order.gross));
+    for order in &mut project.orders {
+        fields.extend([&mut order.gross, &mut order.due, &mut order.on_hand]);
+    }
     for head in &mut project.heads {
         fields.extend([
             &mut head.diameter,
@@ -206,6 +208,23 @@ fn fields(project: &mut ProjectDraft) -> Vec<&mut Typed> {
         &mut run.volumetric_shrinkage,
     ]);
     fields.extend(&mut run.yields);
+    let supply = &mut project.supply;
+    fields.extend(supply.periods.iter_mut().map(|period| &mut period.hours));
+    fields.extend([
+        &mut supply.hour_price,
+        &mut supply.sandwich_seconds,
+        &mut supply.changeover_cost,
+        &mut supply.changeover_minutes,
+        &mut supply.pencil_holding,
+        &mut supply.slat_holding,
+        &mut supply.lead_price,
+        &mut supply.glue_price,
+        &mut supply.coat_price,
+        &mut supply.chip_price,
+        &mut supply.least_certified,
+        &mut supply.most_slats_stored,
+        &mut supply.cost_limit,
+    ]);
     let shop = &mut project.saw_shop;
     for Entry { draft, .. } in &mut shop.planks {
         fields.extend([

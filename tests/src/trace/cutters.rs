@@ -21,6 +21,7 @@ impl Trace {
             let mut order = |barrel| Order {
                 barrel,
                 pencils: (dice.bits() % 100_000) as u32,
+                on_hand: 0,
             };
             let orders = (0..barrels.len()).map(&mut order).collect();
             let names: Vec<Id> = (1..).map(Id).take(barrels.len()).collect();

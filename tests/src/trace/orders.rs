@@ -37,7 +37,7 @@ impl Trace {
             };
             let mut steps = Vec::new();
             let outcome = plan_orders(&data, &LIMITS, &mut |progress| {
-                steps.push(*progress);
+                steps.push((progress.value, progress.bound, progress.steps));
                 true
             });
             if let Ok(

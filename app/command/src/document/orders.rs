@@ -109,6 +109,19 @@ struct PlanPart {
     changeovers: u64,
     /// What small changes would save, with set-ups, orders and tiers as they are.
     worths: Vec<WorthPart>,
+    /// What the limits of offers that are ordered by leave.
+    slack: Vec<SlackPart>,
+}
+
+/// What the limits of an offer leave.
+#[derive(Debug, Serialize, JsonSchema)]
+struct SlackPart {
+    /// What the offer is called.
+    offer: String,
+    /// Packs that the largest order is below the most of an order; `null` without that limit.
+    left_of_order: Option<u64>,
+    /// Packs that all orders are below the most of all; `null` without that limit.
+    left_in_all: Option<u64>,
 }
 
 /// A period.
@@ -332,6 +345,13 @@ impl PlanPart {
                 .map(|worth| WorthPart {
                     change: worth.change.clone(),
                     saves: worth.saves,
+                })
+                .collect(),
+            slack: (answer.slack.iter())
+                .map(|line| SlackPart {
+                    offer: line.offer.clone(),
+                    left_of_order: line.left_of_order,
+                    left_in_all: line.left_in_all,
                 })
                 .collect(),
         }

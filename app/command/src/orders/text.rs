@@ -32,6 +32,7 @@ pub(super) fn write(planned: &Planned<'_>, unit: LengthUnit) -> String {
         stores(&mut note, "Slats, usable", reckoning, &reckoning.slats);
         costs(&mut note, reckoning, unit);
         worths(&mut note, answer, unit);
+        slack(&mut note, answer);
     }
     if let Some((file, problem)) = &planned.list {
         let file = file.display();
@@ -234,4 +235,15 @@ fn worths(note: &mut Note, answer: &OrderAnswer, unit: LengthUnit) {
         .map(|worth| [worth.change.clone(), answer.aim.shown(worth.saves, unit)])
         .collect();
     note.table([Column::Words, Column::Figures], &rows);
+}
+
+/// What the limits of suppliers leave.
+fn slack(note: &mut Note, answer: &OrderAnswer) {
+    if answer.slack.is_empty() {
+        return;
+    }
+    note.title("What suppliers have left");
+    for line in &answer.slack {
+        note.line(&line.sentence());
+    }
 }

@@ -69,6 +69,7 @@ fn a_broken_file_is_told_in_json_by_every_command() {
     for command in [
         "check",
         "layout",
+        "orders",
         "search",
         "setting",
         "thresholds",

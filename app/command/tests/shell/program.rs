@@ -37,9 +37,13 @@ pub(crate) fn number(value: &Value) -> f64 {
     value.as_f64().unwrap()
 }
 
-/// The JSON that a command prints.
+/// The JSON that a command prints; of orders, after a short search.
 pub(crate) fn json_of(command: &str, project: &ProjectDraft) -> Value {
-    let (_, text, _) = ask(&[command, "-", "--format", "json"], project);
+    let mut arguments = vec![command, "-", "--format", "json"];
+    if command == "orders" {
+        arguments.extend(["--steps", "100"]);
+    }
+    let (_, text, _) = ask(&arguments, project);
     serde_json::from_str(&text).unwrap()
 }
 

@@ -14,6 +14,7 @@ fn every_answer_is_as_its_schema_says() {
             "barrel",
             "check",
             "layout",
+            "orders",
             "search",
             "setting",
             "thresholds",

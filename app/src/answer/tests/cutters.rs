@@ -30,7 +30,7 @@ fn every_barrel_is_told_with_the_sets_that_make_it() {
     let plan = planned(&project);
     assert_eq!(plan.barrels.len(), project.barrels.len());
     let writer = &plan.barrels[0];
-    assert_eq!((writer.barrel, writer.gross), (1, 420.0));
+    assert_eq!((writer.barrel, writer.gross), (1, 400.0));
     // That of the tens is ground for this barrel, and the cheapest slats come first.
     assert_eq!(writer.sets[0].name, "Writer head, tens");
     let costs: Vec<f64> = writer.sets.iter().map(|set| set.gross_cost).collect();

@@ -382,7 +382,7 @@ fn supply() -> impl Strategy<Value = SupplyDraft> {
     let parts = (
         lists,
         word::<AimOfPlanWord>(),
-        numbers::<7>(),
+        numbers::<8>(),
         numbers::<8>(),
     );
     parts.prop_map(|((periods, offers, sawn), aim, few, many)| {
@@ -394,6 +394,7 @@ fn supply() -> impl Strategy<Value = SupplyDraft> {
             pencil_holding,
             slat_holding,
             lead_price,
+            chip_price,
         ] = few;
         let [
             glue_price,
@@ -422,6 +423,7 @@ fn supply() -> impl Strategy<Value = SupplyDraft> {
             lead_price,
             glue_price,
             coat_price,
+            chip_price,
             least_certified,
             most_pencils_stored,
             most_slats_stored,
@@ -508,11 +510,13 @@ fn entries<T: std::fmt::Debug>(
 }
 
 pub(super) fn draft() -> impl Strategy<Value = ProjectDraft> {
-    let order = (any::<u32>(), numbers::<2>()).prop_map(|(barrel, [gross, due])| OrderDraft {
-        barrel: Id(barrel),
-        gross,
-        due,
-    });
+    let order =
+        (any::<u32>(), numbers::<3>()).prop_map(|(barrel, [gross, due, on_hand])| OrderDraft {
+            barrel: Id(barrel),
+            gross,
+            due,
+            on_hand,
+        });
     let orders = proptest::collection::vec(order, 0..4);
     let wood = (entries(slat()), entries(species()), conditions());
     let machines = (entries(cutter_set()), rules(), entries(accuracy()));

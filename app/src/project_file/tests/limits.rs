@@ -40,7 +40,7 @@ fn the_limits_hold_to_the_last() {
     );
 
     let orders = |count: usize| {
-        let order = json!({ "barrel": 1, "gross": 1, "due_period": 1 });
+        let order = json!({ "barrel": 1, "gross": 1, "due_period": 1, "on_hand_pencils": 0 });
         changed("/orders", Value::Array(vec![order; count]))
     };
     assert_eq!(read(&orders(2_000)).unwrap().draft.orders.len(), 2_000);

@@ -170,6 +170,8 @@ fn a_file_of_version_6_still_opens() {
     assert_eq!(notes, []);
     assert_eq!(draft.orders[0].due, Typed::Number(1.0));
     assert_eq!(draft.orders[1].due, Typed::Text("next".into()));
+    assert_eq!(draft.orders[1].on_hand, Typed::Number(720.0));
+    assert_eq!(draft.supply.chip_price, Typed::Number(12.5));
     let supply = &draft.supply;
     assert_eq!(supply.periods[0].name, "March");
     assert_eq!(supply.periods[1].hours, Typed::empty());
@@ -230,6 +232,8 @@ fn before_version_6_there_is_one_period_and_an_offer_for_each_stock() {
         }
         let first = Typed::Number(1.0);
         assert!(draft.orders.iter().all(|order| order.due == first));
+        let none = Typed::Number(0.0);
+        assert!(draft.orders.iter().all(|order| order.on_hand == none));
     }
 }
 

@@ -1,7 +1,9 @@
 //! One cell of a table: what stands in it, as text, and how text is taken in.
 
+use super::super::Slot;
 use super::{Column, Table};
 use crate::project_file::MOST_CHARACTERS;
+use solver::order_plan::Pricing;
 use solver::{
     Field, FieldProblem, Id, Length, LengthUnit, ProjectDraft, Sawing, Slat, Typed, figure,
 };
@@ -40,7 +42,37 @@ impl Cell {
         let Self { table, row, column } = self;
         let slat = || project.slat_place(row).map(|at| &project.slats[at].draft);
         match column {
-            Column::Name => table.name(project, row).unwrap_or_default().to_owned(),
+            Column::Name | Column::Supplier => {
+                table.name(project, row).unwrap_or_default().to_owned()
+            }
+            Column::Tier(at, field) => {
+                let typed = Slot::Tier(row, at, field).get(project);
+                typed.map_or_else(String::new, |typed| typed.full(field, unit))
+            }
+            Column::Pencil => {
+                let order = project.orders.get(row.0 as usize);
+                let barrel = order.and_then(|order| project.barrel_place(order.barrel));
+                barrel.map_or_else(String::new, |at| barrel_name(project, at))
+            }
+            Column::DueName => project
+                .due_period(row.0 as usize)
+                .map_or_else(String::new, |at| {
+                    Table::Periods.spoken_name(project, Id(at as u32))
+                }),
+            Column::Offered | Column::SawnStock => {
+                let slat = self.slat(project);
+                let slat = slat.filter(|slat| project.slat_place(*slat).is_some());
+                slat.map_or_else(String::new, |slat| Table::Slats.spoken_name(project, slat))
+            }
+            Column::Pricing => project
+                .offer_place(row)
+                .map_or("", |at| project.supply.offers[at].draft.pricing.label())
+                .to_owned(),
+            Column::Certified => match self.is_certified(project) {
+                Some(true) => YES.to_owned(),
+                Some(false) => NO.to_owned(),
+                None => String::new(),
+            },
             Column::Number(field) if self.follows(project) => self.sawn(project, field, unit),
             Column::Number(field) => {
                 let typed = table.slot(row, field).get(project);
@@ -71,6 +103,72 @@ impl Cell {
             Column::GuaranteedWidth => self.guaranteed(project, unit, Slat::guaranteed_width),
             Column::GuaranteedThickness => {
                 self.guaranteed(project, unit, Slat::guaranteed_thickness)
+            }
+        }
+    }
+
+    /// Where its number stands; nothing for a cell that holds none.
+    #[must_use]
+    pub const fn slot(self) -> Option<Slot> {
+        match self.column {
+            Column::Number(field) => Some(self.table.slot(self.row, field)),
+            Column::Tier(at, field) => Some(Slot::Tier(self.row, at, field)),
+            _ => None,
+        }
+    }
+
+    /// The slat stock that is offered or sawn.
+    #[must_use]
+    pub fn slat(self, project: &ProjectDraft) -> Option<Id> {
+        match self.table {
+            Table::Offers => {
+                let at = project.offer_place(self.row)?;
+                Some(project.supply.offers[at].draft.slat)
+            }
+            _ => Some(project.supply.sawn.get(self.row.0 as usize)?.slat),
+        }
+    }
+
+    /// Lets another slat stock be offered or sawn.
+    pub fn set_slat(self, project: &mut ProjectDraft, slat: Id) {
+        match self.table {
+            Table::Offers => {
+                if let Some(at) = project.offer_place(self.row) {
+                    project.supply.offers[at].draft.slat = slat;
+                }
+            }
+            _ => {
+                if let Some(sawn) = project.supply.sawn.get_mut(self.row.0 as usize) {
+                    sawn.slat = slat;
+                }
+            }
+        }
+    }
+
+    /// Whether the wood that is offered or sawn is certified.
+    #[must_use]
+    pub fn is_certified(self, project: &ProjectDraft) -> Option<bool> {
+        match self.table {
+            Table::Offers => {
+                let at = project.offer_place(self.row)?;
+                Some(project.supply.offers[at].draft.is_certified)
+            }
+            _ => Some(project.supply.sawn.get(self.row.0 as usize)?.is_certified),
+        }
+    }
+
+    /// Tells whether the wood that is offered or sawn is certified.
+    pub fn certify(self, project: &mut ProjectDraft, is_certified: bool) {
+        match self.table {
+            Table::Offers => {
+                if let Some(at) = project.offer_place(self.row) {
+                    project.supply.offers[at].draft.is_certified = is_certified;
+                }
+            }
+            _ => {
+                if let Some(sawn) = project.supply.sawn.get_mut(self.row.0 as usize) {
+                    sawn.is_certified = is_certified;
+                }
             }
         }
     }
@@ -125,21 +223,57 @@ impl Cell {
         let Self { table, row, column } = self;
         let text = text.trim();
         match column {
-            Column::Name => table.set_name(project, row, one_line(text)),
-            Column::Number(_) if self.follows(project) => return Taken::NotFilled,
-            Column::Number(field) => {
-                let text: String = text.chars().take(MOST_CHARACTERS).collect();
-                let typed = Typed::new(&text, field, unit);
-                let problem = if field.spec().optional {
-                    typed.read_optional(field).err()
-                } else {
-                    typed.read(field).err()
-                };
-                table.slot(row, field).set(project, typed);
-                if let Some(problem) = problem {
-                    return Taken::Wrong(problem);
+            Column::Name | Column::Supplier => table.set_name(project, row, one_line(text)),
+            Column::Tier(at, field) => {
+                let slot = Slot::Tier(row, at, field);
+                // Where nothing stands for both there is no such price.
+                if text.is_empty() && at > 0 {
+                    slot.set(project, Typed::empty());
+                    return Taken::Filled;
                 }
+                return put(project, slot, text, unit);
             }
+            Column::Number(Field::DuePeriod) => {
+                let periods = Table::Periods.rows(project).into_iter();
+                let mut names = periods.map(|row| Table::Periods.spoken_name(project, row));
+                let number = names.position(|name| alike(&name, text)).map(|at| at + 1);
+                let number = number.map_or_else(|| text.to_owned(), |number| number.to_string());
+                return put(project, table.slot(row, Field::DuePeriod), &number, unit);
+            }
+            Column::Pencil => {
+                let mut all = 0..project.barrels.len();
+                let barrel = all.find(|at| alike(&barrel_name(project, *at), text));
+                let (Some(barrel), Some(order)) = (barrel, project.orders.get_mut(row.0 as usize))
+                else {
+                    return Taken::Unknown;
+                };
+                order.barrel = project.barrels[barrel].id;
+            }
+            Column::Offered | Column::SawnStock => {
+                let mut all = Table::Slats.rows(project).into_iter();
+                let slat = all.find(|id| alike(&Table::Slats.spoken_name(project, *id), text));
+                let Some(slat) = slat else {
+                    return Taken::Unknown;
+                };
+                self.set_slat(project, slat);
+            }
+            Column::Pricing => {
+                let mut all = Pricing::ALL.into_iter();
+                let pricing = all.find(|pricing| alike(pricing.label(), text));
+                let pricing = pricing.or(text.is_empty().then_some(Pricing::AllUnits));
+                let at = project.offer_place(row);
+                let (Some(pricing), Some(at)) = (pricing, at) else {
+                    return Taken::Unknown;
+                };
+                project.supply.offers[at].draft.pricing = pricing;
+            }
+            Column::Certified => match [YES, NO].iter().position(|word| alike(word, text)) {
+                Some(place) => self.certify(project, place == 0),
+                None if text.is_empty() => self.certify(project, false),
+                None => return Taken::Unknown,
+            },
+            Column::Number(_) if self.follows(project) => return Taken::NotFilled,
+            Column::Number(field) => return put(project, table.slot(row, field), text, unit),
             Column::Species => {
                 let mut all = Table::Species.rows(project).into_iter();
                 let same = |id: &Id| alike(&Table::Species.spoken_name(project, *id), text);
@@ -185,11 +319,31 @@ impl Cell {
                 };
                 project.set_blank_slat(at, slat);
             }
-            Column::GuaranteedWidth | Column::GuaranteedThickness => return Taken::NotFilled,
+            Column::GuaranteedWidth | Column::GuaranteedThickness | Column::DueName => {
+                return Taken::NotFilled;
+            }
         }
         Taken::Filled
     }
 }
+
+/// Puts a text in the place of a number, as if it had been typed.
+fn put(project: &mut ProjectDraft, slot: Slot, text: &str, unit: LengthUnit) -> Taken {
+    let field = slot.field();
+    let text: String = text.chars().take(MOST_CHARACTERS).collect();
+    let typed = Typed::new(&text, field, unit);
+    let problem = if field.spec().optional {
+        typed.read_optional(field).err()
+    } else {
+        typed.read(field).err()
+    };
+    slot.set(project, typed);
+    problem.map_or(Taken::Filled, Taken::Wrong)
+}
+
+/// The words for what is certified and what is not.
+pub(crate) const YES: &str = "Yes";
+pub(crate) const NO: &str = "No";
 
 /// The word for no species.
 pub(crate) const NONE: &str = "None";

@@ -9,6 +9,7 @@ mod tests;
 use super::cell::Taken;
 use super::paste::{beginning, counted};
 use super::{Cell, Column, Table};
+use crate::project_file::MOST_ENTRIES;
 use problems::Problems;
 use sheet::{Line, Sheet};
 use solver::{Id, LengthUnit, ProjectDraft};
@@ -16,8 +17,10 @@ use solver::{Id, LengthUnit, ProjectDraft};
 /// What a file did to a table.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Replaced {
-    /// Rows that stand in the table now.
+    /// Rows that were read, and stand in the table now if they were not gathered.
     pub rows: usize,
+    /// What they were gathered into, where they were too many for the list.
+    pub gathered: Option<usize>,
     /// Of these, rows that are new.
     pub added: usize,
     /// Rows of before that have gone.
@@ -29,9 +32,12 @@ pub struct Replaced {
 impl Table {
     /// The project with the rows of a CSV file in place of those of the table.
     ///
+    /// An order book of more rows than a list holds is gathered by pencil and period.
+    ///
     /// Where the first row names a column it is the heading: columns may then stand in any order, with
     /// the unit of lengths behind their names, as in “Plank length, in” or “Length (mm)”. Without a
-    /// heading they stand in the order of the table. Bare lengths are in the unit given. A comma within
+    /// heading they stand in the order of the table, but for those that follow from others, and those
+    /// behind the widest row are not told. Bare lengths are in the unit given. A comma within
     /// digits is a decimal one where another of the file can be nothing else.
     ///
     /// A row that has the name of a row of the table is that row, with what the file does not tell as
@@ -63,7 +69,8 @@ impl Table {
         let mut kept = Vec::with_capacity(sheet.lines.len());
         let mut added = 0;
         for line in &sheet.lines {
-            let known = match sheet.place_of(Column::Name) {
+            let named = sheet.place_of(Column::Name).filter(|_| !self.is_numbered());
+            let known = match named {
                 Some(at) => left
                     .iter()
                     .position(|(_, name)| *name == line.cell(at).trim()),
@@ -76,7 +83,7 @@ impl Table {
                     self.append(&mut filling.project)
                 }
             };
-            filling.fill(row, known.is_none(), line);
+            filling.fill(row, known.is_none() || named.is_none(), line);
             kept.push(row);
         }
         let Filling {
@@ -90,12 +97,25 @@ impl Table {
             self.swap(&mut changed, at, *row);
         }
         let gone = left.len();
-        for (row, _) in left {
+        // From the end, as rows that go by their places move up.
+        for (row, _) in left.into_iter().rev() {
             self.delete(&mut changed, row);
         }
         let rows = kept.len();
+        let mut gathered = None;
+        if self == Self::Orders && rows > MOST_ENTRIES {
+            changed.gather_orders();
+            gathered = Some(changed.orders.len());
+            if changed.orders.len() > MOST_ENTRIES {
+                return Err(vec![format!(
+                    "It has {rows} rows, {} when those of one pencil and period are one, and the order book holds at most {MOST_ENTRIES}",
+                    changed.orders.len()
+                )]);
+            }
+        }
         let unknown = sheet.unknown;
         let replaced = Replaced {
+            gathered,
             rows,
             added,
             gone,
@@ -159,6 +179,12 @@ impl Replaced {
         let mut words = format!(
             "{rows} from {file}: {added} new, {gone} gone. Undo brings back what stood there."
         );
+        if let Some(lines) = self.gathered {
+            let lines = counted(lines, "line", "lines");
+            words = format!(
+                "{rows} from {file}, gathered by pencil and period into {lines}. Undo brings back what stood there."
+            );
+        }
         if !self.unknown.is_empty() {
             let unknown = self.unknown.join(", ");
             words += &format!(" Not known here, and passed over: {unknown}.");

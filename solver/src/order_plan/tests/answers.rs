@@ -235,7 +235,7 @@ fn at_its_break_even_price_the_other_stock_costs_no_more() {
     let data = draft.clone().check().expect("the shop keeps the ranges");
     let best = plan(draft.clone());
     assert!(best.packs[1].iter().all(|&packs| packs == 0));
-    let price = break_even(&data, &best, 1, &OrderPlanLimits::default());
+    let price = break_even(&data, best.cost.total(), 1, &OrderPlanLimits::default());
     let price = price.expect("at some price the other stock pays");
     let mut cheaper = draft;
     cheaper.offers[1].order_cost = 0;

@@ -29,6 +29,13 @@ impl Table {
         let words = words(text);
         let noun = self.noun().split(' ').next().unwrap_or_default();
         for &column in self.columns() {
+            let other_names = column.other_names().iter();
+            if other_names
+                .into_iter()
+                .any(|name| self::words(name) == words)
+            {
+                return Heading::Column(column, None);
+            }
             let label = self::words(column.label());
             let is_of_row = label.len() > 1 && label[0].starts_with(noun);
             let short = &label[usize::from(is_of_row)..];

@@ -58,7 +58,11 @@ impl Sheet {
             }
             None => {
                 let in_order = |column: &Column| Heading::Column(*column, None);
-                sheet.headings = table.columns().iter().map(in_order).collect();
+                let columns = table.columns().iter();
+                let columns = columns.filter(|column| !column.is_driven());
+                let cells = sheet.lines.iter().map(|line| line.cells.len());
+                let widest = cells.max().unwrap_or(0);
+                sheet.headings = columns.take(widest).map(in_order).collect();
             }
         }
         let rows = sheet.lines.len();
@@ -66,9 +70,10 @@ impl Sheet {
             problems.tell("It is no text in UTF-8: save it as CSV in UTF-8".to_owned());
         } else if rows == 0 {
             problems.tell("It has no row to take in".to_owned());
-        } else if rows > MOST_ENTRIES {
+        } else if rows > most_rows(table) {
+            let most = most_rows(table);
             problems.tell(format!(
-                "It has {rows} rows, and a list holds at most {MOST_ENTRIES}"
+                "It has {rows} rows, and at most {most} can be taken in"
             ));
         }
         sheet.has_decimal_comma = sheet.lines.iter().any(|line| {
@@ -133,7 +138,15 @@ impl Sheet {
 
     fn holds_numbers(&self, at: usize) -> bool {
         let heading = self.headings.get(at);
-        matches!(heading, Some(Heading::Column(Column::Number(_), _)))
+        matches!(heading, Some(Heading::Column(column, _)) if column.is_number())
+    }
+}
+
+/// The most rows that are read: an order book of more than a list holds is gathered.
+const fn most_rows(table: Table) -> usize {
+    match table {
+        Table::Orders => 50 * MOST_ENTRIES,
+        _ => MOST_ENTRIES,
     }
 }
 
