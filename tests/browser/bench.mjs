@@ -18,7 +18,7 @@ export async function start(t, browser, url, options = {}) {
 /** Waits until a place stands on the page. */
 export const ready = (page) => page.locator(".place").waitFor();
 
-/** Goes to a place by its fragment: barrel, layout, tolerances, setting, planks or timber. */
+/** Goes to a place by its fragment: barrel, layout, tolerances, setting, planks, timber or orders. */
 export async function goTo(page, place) {
   await page.locator(`nav a[href="#${place}"]`).click();
   await page.locator(`.${place}-place`).waitFor();

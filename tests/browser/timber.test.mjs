@@ -82,7 +82,7 @@ test("a long solve is stopped at once, and started again", async (t) => {
     pack_limit: 9,
   }));
   project.layout.top = project.layout.bottom = 100;
-  project.orders = Array.from({ length: 40 }, (_, at) => ({ barrel: 1 + (at % 3), gross: 17 + ((at * 13) % 41), due_period: 1 }));
+  project.orders = Array.from({ length: 40 }, (_, at) => ({ barrel: 1 + (at % 3), gross: 17 + ((at * 13) % 41), due_period: 1, on_hand_pencils: 0 }));
   const file = join(tmpdir(), `slatwright-${process.pid}-hard.json`);
   await writeFile(file, JSON.stringify(project));
   await page.getByLabel("Project file to open").setInputFiles(file);

@@ -27,7 +27,7 @@ pub(super) fn plan(
 ) -> Reply {
     let orders = match check(job, draft, unit) {
         Ok(orders) => orders,
-        Err(refused) => return refused,
+        Err(refused) => return *refused,
     };
     let mut sparing = Sparing::default();
     let mut told = None;
@@ -36,7 +36,7 @@ pub(super) fn plan(
         if sparing.tells_next() || is_better {
             told = progress.value;
             let better = progress.best.filter(|_| is_better);
-            let so_far = so_far(&orders, progress, better);
+            let so_far = Box::new(so_far(&orders, progress, better));
             tell(Reply::Planning { job, so_far });
         }
         true
@@ -44,7 +44,7 @@ pub(super) fn plan(
     match orders.answer(&OrderPlanLimits::default(), &mut hear) {
         Ok(answer) => Reply::Planned {
             job,
-            planned: planned(&orders, &answer, unit),
+            planned: Box::new(planned(&orders, &answer, unit)),
         },
         Err(fault) => Reply::Fault {
             job: Some(job),
@@ -66,7 +66,7 @@ pub(super) fn paying_prices(
 ) -> Reply {
     let orders = match check(job, draft, unit) {
         Ok(orders) => orders,
-        Err(refused) => return refused,
+        Err(refused) => return *refused,
     };
     let price = |&stock: &u32| orders.paying_price(stock as usize, cost.hundredths(), &AGAIN);
     let lines = stocks.iter().map(|stock| price(stock).sentence()).collect();
@@ -82,7 +82,7 @@ pub(super) fn wider_slats(
     stocks: &[u32],
 ) -> Reply {
     if let Err(refused) = check(job, draft, unit) {
-        return refused;
+        return *refused;
     }
     let (now, by) = (now.map(Whole::hundredths), Length::millimetres(WIDER));
     let wider = |&stock: &u32| draft.with_wider_slats(stock as usize, by, now, &AGAIN);
@@ -94,11 +94,11 @@ pub(super) fn wider_slats(
 }
 
 /// What can be planned, or the reply that says what is wrong.
-fn check(job: JobId, draft: &ProjectDraft, unit: LengthUnit) -> Result<OrderJob, Reply> {
+fn check(job: JobId, draft: &ProjectDraft, unit: LengthUnit) -> Result<OrderJob, Box<Reply>> {
     draft.check_order_plan().map_err(|problems| {
         let told = |problem| sentence(problem, draft, unit);
         let problems = problems.iter().map(told).collect();
-        Reply::Refused { job, problems }
+        Box::new(Reply::Refused { job, problems })
     })
 }
 

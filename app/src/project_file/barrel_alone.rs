@@ -13,7 +13,7 @@
 
 use super::draft::{barrel_draft, barrel_file};
 use super::reader::{Findings, object};
-use super::{FileCause, FileProblem, MOST_BYTES, ShapeWord, version_2};
+use super::{FileCause, FileProblem, MOST_BYTES, ShapeWord, version_6};
 use serde_json::{Map, Value, json};
 use solver::{BarrelDraft, Entry, Id, Shape};
 
@@ -161,7 +161,7 @@ fn read(barrel: &Value) -> Result<BarrelDraft, Vec<FileProblem>> {
         "barrel".to_owned(),
         &document,
         &mut findings,
-        version_2::barrel,
+        version_6::barrel,
     );
     if findings.problems.is_empty() {
         Ok(barrel_draft(&file).draft)

@@ -37,7 +37,7 @@ fn parts(object: &mut Object<'_>) -> ProjectFile {
     }
 }
 
-fn barrel(object: &mut Object<'_>) -> BarrelFile {
+pub(super) fn barrel(object: &mut Object<'_>) -> BarrelFile {
     BarrelFile {
         finish: object.object("finish", finish),
         ..version_2::barrel(object)

@@ -83,14 +83,14 @@ pub enum Reply {
         /// The job.
         job: JobId,
         /// How far.
-        so_far: OrdersSoFar,
+        so_far: Box<OrdersSoFar>,
     },
     /// The end of [`Request::Plan`](super::Request::Plan).
     Planned {
         /// The job.
         job: JobId,
         /// What came out.
-        planned: PlannedOrders,
+        planned: Box<PlannedOrders>,
     },
     /// The end of [`Request::PayingPrices`](super::Request::PayingPrices) and of
     /// [`Request::WiderSlats`](super::Request::WiderSlats).

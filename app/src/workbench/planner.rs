@@ -287,7 +287,7 @@ fn hear(state: RwSignal<Planning>, asked: Option<Arc<Asked>>, reply: Reply) {
             };
             Planning::Running(Arc::new(OrdersSoFar {
                 better: so_far.better.clone().or_else(|| before.better.clone()),
-                ..so_far
+                ..*so_far
             }))
         }
         Reply::Planned { planned, .. } => match asked {
@@ -300,7 +300,7 @@ fn hear(state: RwSignal<Planning>, asked: Option<Arc<Asked>>, reply: Reply) {
                     OrderEndWord::NoneFound => HowGood::NoneFound,
                 },
                 aim: planned.aim.into(),
-                answer: planned,
+                answer: *planned,
             })),
             None => return,
         },

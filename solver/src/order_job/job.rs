@@ -12,6 +12,7 @@ use crate::saw_shop::SawShopDraft;
 use crate::seam::Seam;
 use crate::search_rules::SearchDraft;
 use crate::supply::Supplies;
+use crate::title_block::TitleBlock;
 use crate::tooling::{CutDraft, HeadDraft};
 
 use super::reading::OrderAnswer;
@@ -90,6 +91,7 @@ impl ProjectDraft {
         let mut rest = self.clone();
         rest.name.clear();
         rest.set_aside = None;
+        rest.title_block = TitleBlock::new();
         rest.saw_shop = SawShopDraft::new();
         rest.heads = [const { HeadDraft::new() }; 3];
         rest.cut = CutDraft::new();

@@ -70,12 +70,11 @@ fn stores(reckoning: &OrderReckoning) -> String {
     format!("{:?}", draw_stores(&rows, &periods, &SHEET))
 }
 
-fn entry<T>((id, draft): (u32, T)) -> Entry<T> {
-    Entry { id: Id(id), draft }
-}
-
 /// Three slat stocks, two pencils, one to three periods.
 fn any_project(dice: &mut Dice) -> ProjectDraft {
+    fn entry<T>((id, draft): (u32, T)) -> Entry<T> {
+        Entry { id: Id(id), draft }
+    }
     let barrels = [("Office", Shape::Hexagonal), ("Chalk", Shape::Round)];
     let barrels = (1..).zip(barrels.map(|(name, shape)| BarrelDraft::new(name, shape)));
     let mut slat = |id: u32| {
@@ -95,7 +94,6 @@ fn any_project(dice: &mut Dice) -> ProjectDraft {
     };
     let mut project = ProjectDraft {
         name: String::new(),
-        title_block: TitleBlock::new(),
         orders: [1, 2, 1].map(&mut order).to_vec(),
         barrels: barrels.map(entry).collect(),
         slats,
@@ -127,6 +125,7 @@ fn any_project(dice: &mut Dice) -> ProjectDraft {
             aim: dice.one_of(&PlanAim::ALL),
             ..SupplyDraft::new()
         },
+        title_block: TitleBlock::default(),
         set_aside: None,
     };
     project.offer_each_stock();
