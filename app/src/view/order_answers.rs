@@ -6,6 +6,7 @@ use super::comparison::difference;
 use super::live::live;
 use crate::workbench::{JobState, OrderPlanned, Planner, Workbench};
 use leptos::prelude::*;
+use solver::order_plan::PlanAim;
 use solver::{PlanTotals, compare_plans};
 use std::sync::Arc;
 
@@ -28,7 +29,8 @@ pub(crate) fn Beside(planned: Arc<OrderPlanned>) -> impl IntoView {
         .sheet()
         .is_some_and(|sheet| !sheet.unbought.is_empty());
     let asked = Arc::clone(&planned);
-    let prices = unbought.then(|| {
+    // A price is held against a cost.
+    let prices = (unbought && planned.aim == PlanAim::Cost).then(|| {
         on_demand(
             "At which price would the other stocks pay?",
             planner.prices,
