@@ -34,7 +34,7 @@ const SHORT: f64 = 0.8;
 /// let paper = Paper { size: PaperSize::A4, landscape: false };
 /// let drawn = draw_pencil(&pencil, paper, LengthUnit::Millimetre);
 /// assert_eq!(drawn.scale.label(), "1:1");
-/// assert!(drawn.drawing.description.contains("sharpened to 22°"));
+/// assert!(drawn.drawing.description.contains("sharpened to 22.0°"));
 /// ```
 #[must_use]
 pub fn draw_pencil(pencil: &FinishedPencil, paper: Paper, unit: LengthUnit) -> ScaledDrawing {
