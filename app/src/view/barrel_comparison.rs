@@ -86,7 +86,7 @@ pub(crate) fn BarrelComparison() -> impl IntoView {
             <p class="empty" hidden=move || !nothing()>
                 "Choose two to four barrels that can be made: the first is the one that the others are held against."
             </p>
-            <div class="beside" hidden=nothing>
+            <div class="overlaid" hidden=nothing>
                 <Overlay drawing size/>
                 <div class="scroll" tabindex="0" role="group" aria-label="Barrels compared">
                     {live(move || table.with(|table| table.as_ref().map(|table| rows(table, bench))))}
