@@ -134,7 +134,7 @@ fn a_set_that_saves_is_told_with_what_it_saves() {
     assert_eq!(best["made_to_measure"]["most"], json!(10));
     let saving = number(&best["saving_hundredths"]);
     assert!(
-        (saving - now * 420.0 / 10.0).abs() < 1e-6 * saving,
+        (saving - now * 400.0 / 10.0).abs() < 1e-6 * saving,
         "{cutters:#}"
     );
     assert_eq!(best["price_hundredths"], json!(48_000));
