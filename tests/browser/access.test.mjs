@@ -43,7 +43,7 @@ test("everything that is pressed or typed in is large enough for a finger", asyn
   for (const place of ["layout", "barrel", "tolerances", "setting", "planks", "timber", "orders"]) {
     await goTo(page, place);
     const small = await page.evaluate(() =>
-      [...document.querySelectorAll("button, select, input:not([type=radio]):not([type=file]), nav a, label.choice")]
+      [...document.querySelectorAll("button, select, input:not([type=radio], [type=checkbox], [type=file]), nav a, label.choice")]
         .map((element) => [element, element.getBoundingClientRect()])
         .filter(([, box]) => box.width > 0 && (box.height < 40 || box.width < 40))
         .map(([element, box]) => `${element.id || element.textContent}: ${box.width.toFixed(0)} × ${box.height.toFixed(0)}`),
