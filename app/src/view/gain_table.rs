@@ -62,6 +62,8 @@ fn LimitField(label: &'static str, id: &'static str, limit: RwSignal<Typed>) -> 
         read.err().map(|problem| problem.message(unit.get()))
     };
     let wrong = move || problem().is_some();
+    let told = format!("{id}-problem");
+    let described = told.clone();
     let on_input = move |event| {
         let text = event_target_value(&event);
         limit.set(Typed::new(&text, field, unit.get_untracked()));
@@ -79,10 +81,11 @@ fn LimitField(label: &'static str, id: &'static str, limit: RwSignal<Typed>) -> 
                 autocomplete="off"
                 prop:value=shown
                 aria-invalid=move || if wrong() { "true" } else { "false" }
+                aria-describedby=move || wrong().then(|| described.clone())
                 on:input=on_input
                 on:blur=move |_| typing.set(None)
             />
-            <p class="problem" role="status" hidden=move || !wrong()>{live(problem)}</p>
+            <p class="problem" id=told role="status" hidden=move || !wrong()>{live(problem)}</p>
         </div>
     }
 }
