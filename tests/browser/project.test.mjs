@@ -96,17 +96,17 @@ test("a file that is no project is refused with its reasons, and the work stays"
 test("a barrel is added, shaped, deleted and brought back", async (t) => {
   const { page, problems } = await start(t, browser, site.url);
   await goTo(page, "barrel");
-  const tabs = page.locator(".tabs > button");
+  const tabs = page.locator(".board .tabs > button");
   assert.equal(await tabs.count(), 4);
-  await page.getByRole("button", { name: "Add" }).click();
+  await page.getByRole("button", { name: "Add", exact: true }).click();
   assert.equal(await tabs.count(), 5);
   await page.getByLabel("Shape").selectOption({ label: "Triangular" });
   await page.getByLabel("Barrel name").fill("Newcomer");
   await page.getByLabel("Barrel name").blur();
-  await until(page, ".tabs > button", "Newcomer");
-  await page.getByRole("button", { name: "Delete" }).click();
+  await until(page, ".board .tabs > button", "Newcomer");
+  await page.getByRole("button", { name: "Delete", exact: true }).click();
   assert.equal(await tabs.count(), 4);
-  await page.getByRole("button", { name: "Undo" }).click();
-  await until(page, ".tabs > button", "Newcomer");
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await until(page, ".board .tabs > button", "Newcomer");
   assertQuiet(problems);
 });

@@ -86,9 +86,9 @@ pub(crate) fn FinishedPencilSection() -> impl IntoView {
                 "From before the last change: something in the barrel, its finish, the run or the conditions is to be mended."
             </p>
             <p class="empty" hidden=move || !nothing.get()>"It is shown once there is a barrel that can be made."</p>
-            <PencilPicture pencil plain/>
+            <div hidden=move || nothing.get()><PencilPicture pencil plain/></div>
             <div class="finished-parts">
-                <div class="scroll" tabindex="0" role="region" aria-label="Facts of the finished pencil">
+                <div class="scroll" tabindex="0" role="region" aria-label="Facts of the finished pencil" hidden=move || nothing.get()>
                     <table>
                         <thead>
                             <tr>
@@ -102,7 +102,7 @@ pub(crate) fn FinishedPencilSection() -> impl IntoView {
                 </div>
                 <FinishForm/>
             </div>
-            <div class="scroll" tabindex="0" role="region" aria-label="Drawing of the finished pencil">
+            <div class="scroll" tabindex="0" role="region" aria-label="Drawing of the finished pencil" hidden=move || nothing.get()>
                 <div class="sheet paper"><PaperDrawing drawing context="barrel"/></div>
             </div>
             <div class="actions">

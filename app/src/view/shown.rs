@@ -23,7 +23,7 @@ impl Shown {
     /// Every table and every drawing that stands on the page now, in its order.
     pub(crate) fn all() -> Vec<Self> {
         let mut all: Vec<Self> = Vec::new();
-        let found = document().query_selector_all("main table, main svg:not(.unseen)");
+        let found = document().query_selector_all("main table, main svg[viewBox]:not(.unseen)");
         let Ok(found) = found else {
             return all;
         };
