@@ -187,11 +187,7 @@ impl<'a> Search<'a> {
         for at in self.places_towards(bound) {
             let far = self.look(at);
             let edge = self.edge(&near, &far);
-            let (from, to) = match &edge {
-                Some([last, _]) if near.laid.is_some() => (&near, last),
-                Some([_, first]) => (first, &far),
-                None => (&near, &far),
-            };
+            let (from, to) = sound_part(&near, &far, edge.as_ref());
             self.turns(from, to, &mut found);
             found.extend(edge.map(|[_, after]| after));
             let before = self.before;
@@ -222,11 +218,7 @@ impl<'a> Search<'a> {
         for at in self.places_towards(bound) {
             let far = self.look(at);
             let edge = self.edge(&near, &far);
-            let (from, to) = match &edge {
-                Some([last, _]) if near.laid.is_some() => (&near, last),
-                Some([_, first]) => (first, &far),
-                None => (&near, &far),
-            };
+            let (from, to) = sound_part(&near, &far, edge.as_ref());
             let bends = self.bends(from.at, to.at).into_iter();
             let between: Vec<Found> = bends.map(|at| self.look(at)).collect();
             let mut from = from;
@@ -439,5 +431,19 @@ impl<'a> Search<'a> {
         }
         let counts = counts.into_iter().map(Atom::AtLeast);
         counts.chain(rules.into_iter().map(Atom::Passes)).collect()
+    }
+}
+
+/// The ends of the part of a stretch in which the barrel can be made, or of the whole stretch where that
+/// does not change within it.
+fn sound_part<'a>(
+    near: &'a Found,
+    far: &'a Found,
+    edge: Option<&'a [Found; 2]>,
+) -> (&'a Found, &'a Found) {
+    match edge {
+        Some([last, _]) if near.laid.is_some() => (near, last),
+        Some([_, first]) => (first, far),
+        None => (near, far),
     }
 }
