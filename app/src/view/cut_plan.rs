@@ -3,7 +3,7 @@
 use super::answered::lines;
 use super::cut_sheet::CutSheet;
 use super::cut_tables::{Balance, Bill, Blanks, Files};
-use super::live::live;
+use super::plan_frame::{PlanNames, line, plan_frame, verdict_lines};
 use crate::workbench::{Ending, Planned, Sawing, Sawyer, SoFar, Workbench};
 use leptos::prelude::*;
 use solver::sawing::SawingAim;
@@ -21,8 +21,6 @@ pub(crate) fn CutPlan() -> impl IntoView {
         let shop = &project.read().saw_shop;
         !shop.planks.is_empty() && !shop.blanks.is_empty()
     });
-    // What starts the search stands alone in its line and stays there, so that no other button comes
-    // under a finger that presses twice.
     let start = Memo::new(move |_| match state.get() {
         Sawing::Waiting | Sawing::Refused(_) => ("Plan the cuts", true),
         Sawing::Running(_) => ("Plan the cuts", false),
@@ -35,11 +33,6 @@ pub(crate) fn CutPlan() -> impl IntoView {
             _ => ("Plan the cuts", false),
         },
     });
-    let press = move |_| {
-        if start.get_untracked().1 {
-            sawyer.ask();
-        }
-    };
     let standing = move || match state.get() {
         Sawing::Running(so_far) => {
             let words = told_so_far(&so_far, bench.unit.get());
@@ -66,15 +59,8 @@ pub(crate) fn CutPlan() -> impl IntoView {
         }
         Sawing::Fault(reason) => line(&reason, "problem"),
         Sawing::Planned(planned) => {
-            let (class, words) = verdict(&planned, bench.unit.get());
-            let before = (sawyer.is_stale(&planned))
-                .then(|| line("This plan is of before the last change.", "before"));
-            let verdict = view! { <p class=format!("proof {class}")>{words}</p> };
-            before
-                .into_iter()
-                .chain([verdict.into_any()])
-                .collect_view()
-                .into_any()
+            let verdict = verdict(&planned, bench.unit.get());
+            verdict_lines(sawyer.is_stale(&planned), verdict, None)
         }
     };
     let parts = move || match state.get() {
@@ -83,27 +69,19 @@ pub(crate) fn CutPlan() -> impl IntoView {
         }
         _ => ().into_any(),
     };
-    view! {
-        <section class="result cuts" aria-labelledby="cuts-title">
-            <h2 id="cuts-title">"Cutting plan"</h2>
-            <div class="actions" hidden=move || !is_filled_in.get()>
-                <button
-                    type="button"
-                    aria-disabled=move || if start.get().1 { "false" } else { "true" }
-                    on:click=press
-                >
-                    {live(move || start.get().0)}
-                </button>
-            </div>
-            <div aria-live="polite">{live(standing)}</div>
-            {live(parts)}
-        </section>
-    }
-}
-
-/// How the search stands.
-fn line(words: &str, class: &'static str) -> AnyView {
-    view! { <p class=format!("running {class}")>{words.to_owned()}</p> }.into_any()
+    let names = PlanNames {
+        class: "cuts",
+        heading: "cuts-title",
+        title: "Cutting plan",
+    };
+    plan_frame(
+        names,
+        is_filled_in,
+        start,
+        move || sawyer.ask(),
+        standing,
+        parts,
+    )
 }
 
 /// A plan in all its parts.

@@ -53,6 +53,7 @@ mod path_field;
 mod pencil_picture;
 mod place;
 mod place_files;
+mod plan_frame;
 mod planks_place;
 mod problem_list;
 mod purchase_list;

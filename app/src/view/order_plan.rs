@@ -1,9 +1,9 @@
 //! How the orders are filled: what starts and stops the search, how good the plan is, and the plan.
 
 use super::answered::lines;
-use super::live::live;
 use super::order_answers::{Beside, Differences};
 use super::order_sheet::{Costs, Facts, Purchases, Runs, Sawn, Stores};
+use super::plan_frame::{PlanNames, line, plan_frame, verdict_lines};
 use crate::download;
 use crate::protocol::{OrdersSoFar, Whole};
 use crate::workbench::{HowGood, OrderPlanned, Planner, Planning, Workbench};
@@ -19,8 +19,6 @@ pub(crate) fn OrderPlanView() -> impl IntoView {
     let bench = expect_context::<Workbench>();
     let state = Memo::new(move |_| planner.state());
     let has_orders = Memo::new(move |_| !bench.project().read().orders.is_empty());
-    // What starts the search stands alone in its line and stays there, so that no other button comes
-    // under a finger that presses twice.
     let start = Memo::new(move |_| match state.get() {
         Planning::Waiting | Planning::Refused(_) => ("Plan the orders", true),
         Planning::Running(_) => ("Plan the orders", false),
@@ -30,11 +28,6 @@ pub(crate) fn OrderPlanView() -> impl IntoView {
         Planning::Planned(planned) if planned.ending == HowGood::Stopped => ("Start again", true),
         Planning::Planned(_) => ("Plan the orders", false),
     });
-    let press = move |_| {
-        if start.get_untracked().1 {
-            planner.ask();
-        }
-    };
     let standing = move || {
         let unit = bench.unit.get();
         match state.get() {
@@ -57,17 +50,9 @@ pub(crate) fn OrderPlanView() -> impl IntoView {
             }
             Planning::Fault(reason) => line(&reason, "problem"),
             Planning::Planned(planned) => {
-                let (class, words) = verdict(&planned, unit);
-                let before = (planner.is_stale(&planned))
-                    .then(|| line("This plan is of before the last change.", "before"));
-                let verdict = view! { <p class=format!("proof {class}")>{words}</p> };
                 let clashes = planned.answer.clashes.clone();
                 let clashes = (!clashes.is_empty()).then(|| lines("clashes", clashes));
-                let lines = before
-                    .into_iter()
-                    .chain([verdict.into_any()])
-                    .chain(clashes);
-                lines.collect_view().into_any()
+                verdict_lines(planner.is_stale(&planned), verdict(&planned, unit), clashes)
             }
         }
     };
@@ -77,27 +62,19 @@ pub(crate) fn OrderPlanView() -> impl IntoView {
         }
         _ => ().into_any(),
     };
-    view! {
-        <section class="result plan" aria-labelledby="plan-title">
-            <h2 id="plan-title">"Order plan"</h2>
-            <div class="actions" hidden=move || !has_orders.get()>
-                <button
-                    type="button"
-                    aria-disabled=move || if start.get().1 { "false" } else { "true" }
-                    on:click=press
-                >
-                    {live(move || start.get().0)}
-                </button>
-            </div>
-            <div aria-live="polite">{live(standing)}</div>
-            {live(parts)}
-        </section>
-    }
-}
-
-/// How the search stands.
-fn line(words: &str, class: &'static str) -> AnyView {
-    view! { <p class=format!("running {class}")>{words.to_owned()}</p> }.into_any()
+    let names = PlanNames {
+        class: "plan",
+        heading: "plan-title",
+        title: "Order plan",
+    };
+    plan_frame(
+        names,
+        has_orders,
+        start,
+        move || planner.ask(),
+        standing,
+        parts,
+    )
 }
 
 /// A plan in all its parts.
